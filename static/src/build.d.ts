@@ -1,0 +1,17 @@
+// What the build puts in place of these names (see build/bundle.mjs).
+
+/** Names what was built: page and worker of one build carry the same. */
+declare const __BUILD_ID__: string;
+
+/** Worker only: every file to keep for use with no network. */
+declare const __PRECACHE__: readonly { url: string; revision: string | null }[];
+
+declare module "*.wasm" {
+  const url: string;
+  export default url;
+}
+
+declare module "*.svg" {
+  const url: string;
+  export default url;
+}

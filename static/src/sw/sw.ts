@@ -1,0 +1,6 @@
+// The worker starts here: it keeps the client of one build for use with no network.
+
+import { cleanupOutdatedCaches, precacheAndRoute } from "workbox-precaching";
+
+cleanupOutdatedCaches();
+precacheAndRoute([...__PRECACHE__]);
