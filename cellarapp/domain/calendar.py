@@ -1,0 +1,65 @@
+"""Instants in UTC and days on the brewery's calendar, which is London's.
+
+An instant is written 2026-11-25T09:40:00.000Z and a day 2026-11-25, so that both sort as text.
+"""
+
+import re
+from datetime import UTC, date, datetime, timedelta
+from zoneinfo import ZoneInfo
+
+from cellarapp.domain.errors import NotADate, NotATime
+
+LONDON = ZoneInfo("Europe/London")
+INSTANT = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z", re.ASCII)
+DAY = re.compile(r"\d{4}-\d\d-\d\d", re.ASCII)
+
+
+def parse_instant(text: str) -> datetime:
+    """The instant that the text says. Raises: NotATime for any other form."""
+    if not INSTANT.fullmatch(text):
+        raise NotATime(text=text)
+    try:
+        return datetime.fromisoformat(text)
+    except ValueError as fault:
+        raise NotATime(text=text) from fault
+
+
+def write_instant(moment: datetime) -> str:
+    """The one way an instant is written: UTC, cut (not rounded) to milliseconds."""
+    utc = moment.astimezone(UTC)
+    return f"{utc:%Y-%m-%dT%H:%M:%S}.{utc.microsecond // 1000:03d}Z"
+
+
+def parse_day(text: str) -> date:
+    """The day that the text says. Raises: NotADate."""
+    if not DAY.fullmatch(text):
+        raise NotADate(text=text)
+    try:
+        return date.fromisoformat(text)
+    except ValueError as fault:
+        raise NotADate(text=text) from fault
+
+
+def london_date(instant: str) -> str:
+    """The day it was in London at that instant."""
+    return parse_instant(instant).astimezone(LONDON).date().isoformat()
+
+
+def add_days(day: str, days: int) -> str:
+    """The day that many days later, or earlier when negative."""
+    return (parse_day(day) + timedelta(days=days)).isoformat()
+
+
+def days_between(first: str, last: str) -> int:
+    """Whole days from the first day to the last; negative when the last comes before."""
+    return (parse_day(last) - parse_day(first)).days
+
+
+def same_time_after(instant: str, days: int) -> str:
+    """The same time on a London clock that many days later.
+
+    A cask racked at 10:00 is ready at 10:00, also across the night the clocks change. A time that
+    the clocks leap over (01:30 on that night in March) is read with the winter offset.
+    """
+    local = parse_instant(instant).astimezone(LONDON)
+    return write_instant((local.replace(fold=0) + timedelta(days=days)).astimezone(UTC))

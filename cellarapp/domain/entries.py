@@ -1,0 +1,56 @@
+"""An entry: one fact, recorded once, on one device, about one thing."""
+
+from typing import Any, Literal, NotRequired, TypedDict
+
+Kind = str
+Clock = Literal["ok", "corrected", "impossible"]
+
+CONTAINER_KINDS = frozenset(
+    {
+        "registered", "washed", "inspected", "filled", "moved", "stillaged", "vented", "tapped",
+        "dipped", "checked", "emptied", "sent", "returned", "set_aside", "released", "missing",
+        "found", "scrapped", "noted",
+    }
+)  # fmt: skip
+"""What happens to a container."""
+
+CORRECTION_KINDS = frozenset({"voided", "renumbered", "settled"})
+"""What puts another entry right; its subject is the container of the entry it is about."""
+
+RECORD_KINDS = frozenset({"beer", "gyle", "place", "customer"})
+"""Entries named for a thing set fields of that thing."""
+
+CUSTOMER_KINDS = frozenset({"chased"})
+
+KINDS = CONTAINER_KINDS | CORRECTION_KINDS | RECORD_KINDS | CUSTOMER_KINDS
+
+
+class Entry(TypedDict):
+    """One entry as the fold reads it.
+
+    `effective_at` is fixed once, when the brewery takes the entry in; on the phone, before that,
+    it is the time the entry was made. `clock` says whether the device's time could be believed.
+    """
+
+    id: str
+    device: str
+    seq: int
+    kind: Kind
+    subject: str
+    happened_at: str
+    effective_at: str
+    person: str
+    facts: dict[str, Any]
+    rules: int
+    clock: Clock
+    received_at: NotRequired[str]
+    position: NotRequired[int]
+
+
+def order_key(entry: Entry) -> str:
+    """ORD-1: entries fold in the order in which things happened.
+
+    Then by device and its running number, so that the order is one and the same everywhere. The
+    key is text that sorts as itself in any language.
+    """
+    return f"{entry['effective_at']}/{entry['device']}/{entry['seq']:010d}"

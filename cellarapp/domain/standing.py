@@ -1,0 +1,146 @@
+"""A container's standing: what the ledger says of it now.
+
+Six facets change on their own: place, contents, cleanness, serving, held, trip. Each remembers the
+entry that set it, so that a screen can say "since Tue 09:40, noted by Ann".
+A standing is plain JSON; the same keys travel to the phone and are read by its twin.
+"""
+
+from typing import Any, Literal, TypedDict
+
+from cellarapp.domain.entries import Entry
+
+
+class Mark(TypedDict):
+    """Who said so and when; `inferred` when no entry said it and another one implied it."""
+
+    since: str
+    entry: str
+    by: str
+    inferred: bool
+
+
+class Place(Mark):
+    """Where it is: a place of the brewery, or with a customer."""
+
+    at: str
+    with_customer: bool
+
+
+class Contents(Mark):
+    """The beer in it. `since` is when it was racked; `moves` counts how often it was moved full."""
+
+    gyle: str
+    volume_ml: int
+    left_ml: int
+    best_before: str | None
+    moves: int
+    dipped: Mark | None
+
+
+class Clean(Mark):
+    """How clean it is inside."""
+
+    state: Literal["dirty", "washed", "passed", "failed"]
+
+
+class Vent(Mark):
+    """Vented, and which spile is in the shive; none known when the venting is inferred."""
+
+    spile: Literal["hard", "soft"] | None
+
+
+class Serving(TypedDict):
+    """How far it has come on the way to the glass."""
+
+    stillaged: Mark | None
+    vented: Vent | None
+    tapped: Mark | None
+
+
+class Held(Mark):
+    """Kept out of use, and why."""
+
+    state: Literal["set_aside", "missing", "scrapped"]
+    why: str
+
+
+class Trip(Mark):
+    """With a customer since `since`; due back on a day, if one is agreed."""
+
+    customer: str
+    due_on: str | None
+
+
+class Query(TypedDict):
+    """Something that cannot be right as it stands. `entries` quarrel; `facts` fill the sentence."""
+
+    id: str
+    rule: str
+    entries: list[str]
+    at: str
+    facts: dict[str, Any]
+
+
+class Settlement(TypedDict):
+    """A person's way out of a query: "right", "void:<entry>" or "renumber:<entry>:<number>"."""
+
+    entry: str
+    way: str
+    replaces: list[str]
+
+
+class Standing(TypedDict):
+    """Everything the ledger says of one container now."""
+
+    number: str
+    registered: Mark | None
+    kind: str | None
+    shape: str | None
+    capacity_ml: int | None
+    tare_g: int | None
+    owner: str | None
+    place: Place | None
+    contents: Contents | None
+    clean: Clean | None
+    serving: Serving | None
+    held: Held | None
+    trip: Trip | None
+    returned: Mark | None
+    fills: int
+    queries: list[Query]
+    settlements: dict[str, list[Settlement]]
+    last: str
+
+
+def blank(number: str) -> Standing:
+    """The standing of a container of which nothing is known yet."""
+    return {
+        "number": number,
+        "registered": None,
+        "kind": None,
+        "shape": None,
+        "capacity_ml": None,
+        "tare_g": None,
+        "owner": None,
+        "place": None,
+        "contents": None,
+        "clean": None,
+        "serving": None,
+        "held": None,
+        "trip": None,
+        "returned": None,
+        "fills": 0,
+        "queries": [],
+        "settlements": {},
+        "last": "",
+    }
+
+
+def mark(entry: Entry, *, inferred: bool = False) -> Mark:
+    """The mark that an entry leaves on what it sets."""
+    return {
+        "since": entry["effective_at"],
+        "entry": entry["id"],
+        "by": entry["person"],
+        "inferred": inferred,
+    }
