@@ -4,6 +4,7 @@ Owns the bridge from ``pip install`` to ``build.mjs``: which Node is used, and w
 along. It knows nothing of the client itself.
 """
 
+import json
 import re
 import shutil
 import subprocess
@@ -46,8 +47,20 @@ def packages_are_current(folder: Path) -> bool:
     would take those away on every install.
     """
     installed = folder / "node_modules" / ".package-lock.json"
-    lock = folder / "package-lock.json"
-    return installed.exists() and installed.stat().st_mtime >= lock.stat().st_mtime
+    if not installed.exists():
+        return False
+    have = json.loads(installed.read_text())["packages"]
+    locked = json.loads((folder / "package-lock.json").read_text())["packages"]
+    # Optional packages are for one kind of machine each, and come with one that is not optional.
+    needed = {
+        name: package
+        for name, package in locked.items()
+        if name and not package.get("dev") and not package.get("optional")
+    }
+    return all(
+        have.get(name, {}).get("integrity") == package["integrity"]
+        for name, package in needed.items()
+    )
 
 
 class ClientBuildHook(BuildHookInterface[Any]):
