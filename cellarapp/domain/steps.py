@@ -7,7 +7,14 @@ Nothing here refuses: what cannot be right raises a query and the work goes on (
 from collections.abc import Callable
 from typing import Any
 
-from cellarapp.domain.calendar import london_date
+from cellarapp.domain.checks import (
+    check_fits,
+    check_has_beer,
+    count_move,
+    hold,
+    put,
+    same_day,
+)
 from cellarapp.domain.containers import CONTAINER_KINDS
 from cellarapp.domain.entries import Entry
 from cellarapp.domain.inference import (
@@ -19,7 +26,7 @@ from cellarapp.domain.inference import (
     end_of_beer,
 )
 from cellarapp.domain.queries import raise_query
-from cellarapp.domain.standing import Contents, Mark, Standing, blank, mark
+from cellarapp.domain.standing import Standing, blank, mark
 
 Step = Callable[[Standing, Entry], list[str]]
 
@@ -51,9 +58,9 @@ def registered(standing: Standing, entry: Entry) -> list[str]:
     standing["tare_g"] = facts.get("tare_g", standing["tare_g"])
     standing["owner"] = facts.get("owner", standing["owner"])
     if standing["place"] is None or "place" in facts:
-        _put(standing, entry, facts.get("place", AT_THE_BREWERY))
+        put(standing, entry, facts.get("place", AT_THE_BREWERY))
     if standing["contents"] is not None:
-        _check_fits(
+        check_fits(
             standing, entry, standing["contents"]["entry"], standing["contents"]["volume_ml"]
         )
     return []
@@ -72,7 +79,7 @@ def inspected(standing: Standing, entry: Entry) -> list[str]:
     passed = entry["facts"]["passed"]
     standing["clean"] = {**mark(entry), "state": "passed" if passed else "failed"}
     if not passed:
-        _hold(standing, entry, "set_aside")
+        hold(standing, entry, "set_aside")
     return inferred
 
 
@@ -85,7 +92,7 @@ def filled(standing: Standing, entry: Entry) -> list[str]:
     facts = entry["facts"]
     inferred = be_back(standing, entry)
     before = standing["contents"]
-    if before is not None and _same_day(before, entry):
+    if before is not None and same_day(before, entry):
         raise_query(
             standing, "filled_twice", [before["entry"], entry["id"]], entry,
             first_gyle=before["gyle"], second_gyle=facts["gyle"],
@@ -100,7 +107,7 @@ def filled(standing: Standing, entry: Entry) -> list[str]:
         raise_query(
             standing, "filled_set_aside", [held["entry"], entry["id"]], entry, why=held["why"]
         )
-    _check_fits(standing, entry, entry["id"], facts["volume_ml"])
+    check_fits(standing, entry, entry["id"], facts["volume_ml"])
     standing["contents"] = {
         **mark(entry),
         "gyle": facts["gyle"],
@@ -113,7 +120,7 @@ def filled(standing: Standing, entry: Entry) -> list[str]:
     standing["serving"] = None
     standing["fills"] += 1
     if "place" in facts or standing["place"] is None:
-        _put(standing, entry, facts.get("place", AT_THE_BREWERY))
+        put(standing, entry, facts.get("place", AT_THE_BREWERY))
     return inferred
 
 
@@ -123,28 +130,28 @@ def moved(standing: Standing, entry: Entry) -> list[str]:
     place = standing["place"]
     if place is None or place["at"] != entry["facts"]["place"]:
         standing["serving"] = None
-        _count_move(standing)
-    _put(standing, entry, entry["facts"]["place"])
+        count_move(standing)
+    put(standing, entry, entry["facts"]["place"])
     return inferred
 
 
 def stillaged(standing: Standing, entry: Entry) -> list[str]:
     """LIFE-6: set on the stillage, where serving begins."""
     inferred = be_back(standing, entry, with_its_beer=True)
-    _check_has_beer(standing, entry)
+    check_has_beer(standing, entry)
     place, to = standing["place"], entry["facts"].get("place")
     if to is not None and (place is None or place["at"] != to):
-        _put(standing, entry, to)
+        put(standing, entry, to)
         inferred += ["moved"]
     standing["serving"] = {"stillaged": mark(entry), "vented": None, "tapped": None}
-    _count_move(standing)
+    count_move(standing)
     return inferred
 
 
 def vented(standing: Standing, entry: Entry) -> list[str]:
     """LIFE-7: vented with a hard or a soft spile; noted again when the spile is changed."""
     inferred = be_back(standing, entry, with_its_beer=True)
-    _check_has_beer(standing, entry)
+    check_has_beer(standing, entry)
     serving, missing = be_stillaged(standing, entry)
     standing["serving"] = {**serving, "vented": {**mark(entry), "spile": entry["facts"]["spile"]}}
     return inferred + missing
@@ -153,7 +160,7 @@ def vented(standing: Standing, entry: Entry) -> list[str]:
 def tapped(standing: Standing, entry: Entry) -> list[str]:
     """LIFE-8: tapped; the clock of days on sale starts."""
     inferred = be_back(standing, entry, with_its_beer=True)
-    _check_has_beer(standing, entry)
+    check_has_beer(standing, entry)
     serving, not_stillaged = be_stillaged(standing, entry)
     serving, not_vented = be_vented(serving, entry)
     standing["serving"] = {**serving, "tapped": mark(entry)}
@@ -164,7 +171,7 @@ def dipped(standing: Standing, entry: Entry) -> list[str]:
     """LIFE-9: millilitres left at a time. Beer does not come back into a cask by itself."""
     contents = standing["contents"]
     if contents is None:
-        _check_has_beer(standing, entry)
+        check_has_beer(standing, entry)
         return []
     left_ml = entry["facts"]["left_ml"]
     if left_ml > contents["left_ml"]:
@@ -173,7 +180,7 @@ def dipped(standing: Standing, entry: Entry) -> list[str]:
             standing, "dip_rose", [before, entry["id"]], entry,
             before_ml=contents["left_ml"], now_ml=left_ml,
         )  # fmt: skip
-    _check_fits(standing, entry, entry["id"], left_ml)
+    check_fits(standing, entry, entry["id"], left_ml)
     standing["contents"] = {**contents, "left_ml": left_ml, "dipped": mark(entry)}
     return []
 
@@ -182,7 +189,7 @@ def emptied(standing: Standing, entry: Entry) -> list[str]:
     """LIFE-11. Noted twice on one day it is one emptying; on another day it is odd."""
     clean = standing["clean"]
     if standing["contents"] is None and not (
-        clean is not None and clean["state"] == "dirty" and _same_day(clean, entry)
+        clean is not None and clean["state"] == "dirty" and same_day(clean, entry)
     ):
         raise_query(standing, "emptied_empty", [entry["id"]], entry)
     end_of_beer(standing, entry, inferred=False)
@@ -193,7 +200,7 @@ def sent(standing: Standing, entry: Entry) -> list[str]:
     """LIFE-12: to a customer. Sent on from one pub to another it came back in between."""
     facts, trip = entry["facts"], standing["trip"]
     inferred: list[str] = []
-    if trip is not None and not (trip["customer"] == facts["customer"] and _same_day(trip, entry)):
+    if trip is not None and not (trip["customer"] == facts["customer"] and same_day(trip, entry)):
         if trip["customer"] != facts["customer"]:
             raise_query(
                 standing, "sent_elsewhere", [trip["entry"], entry["id"]], entry,
@@ -205,8 +212,8 @@ def sent(standing: Standing, entry: Entry) -> list[str]:
         raise_query(
             standing, "sent_set_aside", [held["entry"], entry["id"]], entry, why=held["why"]
         )
-    _check_has_beer(standing, entry)
-    _count_move(standing)
+    check_has_beer(standing, entry)
+    count_move(standing)
     standing["serving"] = None
     standing["trip"] = {**mark(entry), "customer": facts["customer"], "due_on": facts["due_on"]}
     standing["place"] = {**mark(entry), "at": facts["customer"], "with_customer": True}
@@ -219,7 +226,7 @@ def returned(standing: Standing, entry: Entry) -> list[str]:
     Noted twice on one day, from two phones in the yard, it is one return.
     """
     facts, back = entry["facts"], standing["returned"]
-    if standing["trip"] is None and back is not None and _same_day(back, entry):
+    if standing["trip"] is None and back is not None and same_day(back, entry):
         return []
     inferred = [] if standing["trip"] is not None else ["sent"]
     contents = standing["contents"]
@@ -231,13 +238,13 @@ def returned(standing: Standing, entry: Entry) -> list[str]:
         end_of_beer(standing, entry, inferred=False)
     standing["trip"] = None
     standing["returned"] = mark(entry)
-    _put(standing, entry, facts.get("place", AT_THE_BREWERY))
+    put(standing, entry, facts.get("place", AT_THE_BREWERY))
     return inferred
 
 
 def set_aside(standing: Standing, entry: Entry) -> list[str]:
     """LIFE-14."""
-    _hold(standing, entry, "set_aside")
+    hold(standing, entry, "set_aside")
     return []
 
 
@@ -250,7 +257,7 @@ def released(standing: Standing, entry: Entry) -> list[str]:
 
 def missing(standing: Standing, entry: Entry) -> list[str]:
     """LIFE-15. Its trip stays open: the customer who had it last is still the one to ask."""
-    _hold(standing, entry, "missing")
+    hold(standing, entry, "missing")
     return []
 
 
@@ -259,13 +266,13 @@ def found(standing: Standing, entry: Entry) -> list[str]:
     if "place" not in entry["facts"]:
         return []
     inferred = be_back(standing, entry)
-    _put(standing, entry, entry["facts"]["place"])
+    put(standing, entry, entry["facts"]["place"])
     return inferred
 
 
 def scrapped(standing: Standing, entry: Entry) -> list[str]:
     """LIFE-15: ends everything."""
-    _hold(standing, entry, "scrapped")
+    hold(standing, entry, "scrapped")
     standing["contents"] = None
     standing["serving"] = None
     standing["trip"] = None
@@ -321,38 +328,3 @@ HANDLED = frozenset(STEPS) - {
     "registered", "missing", "scrapped", "noted", "voided", "renumbered", "settled",
 }  # fmt: skip
 """Kinds in which somebody has the container in hand, so that it cannot be missing."""
-
-
-def _same_day(earlier: Mark | Contents, entry: Entry) -> bool:
-    return london_date(earlier["since"]) == london_date(entry["effective_at"])
-
-
-def _put(standing: Standing, entry: Entry, place: str) -> None:
-    standing["place"] = {**mark(entry), "at": place, "with_customer": False}
-
-
-def _hold(standing: Standing, entry: Entry, state: Any) -> None:
-    """Scrapped is the end: nothing but registering anew puts another hold in its place."""
-    held = standing["held"]
-    if held is None or held["state"] != "scrapped":
-        standing["held"] = {**mark(entry), "state": state, "why": entry["facts"].get("why", "")}
-
-
-def _count_move(standing: Standing) -> None:
-    contents = standing["contents"]
-    if contents is not None:
-        standing["contents"] = {**contents, "moves": contents["moves"] + 1}
-
-
-def _check_has_beer(standing: Standing, entry: Entry) -> None:
-    if standing["contents"] is None:
-        rule = "sent_empty" if entry["kind"] == "sent" else "served_empty"
-        raise_query(standing, rule, [entry["id"]], entry, did=entry["kind"])
-
-
-def _check_fits(standing: Standing, entry: Entry, culprit: str, volume_ml: int) -> None:
-    capacity_ml = standing["capacity_ml"]
-    if capacity_ml is not None and volume_ml > capacity_ml:
-        raise_query(
-            standing, "overfull", [culprit], entry, volume_ml=volume_ml, capacity_ml=capacity_ml
-        )

@@ -1,0 +1,102 @@
+/** ORD-3: entries that put other entries right. Twin of cellarapp/domain/corrections.py. */
+import { type Entry, isContainerKind, orderKey } from "./entries.ts";
+import { agreedWay } from "./queries.ts";
+
+/** Which subject each entry counts for, and by which entry each of the others was taken out. */
+export interface Resolved {
+  countsFor: Map<string, string>;
+  droppedBy: Map<string, string>;
+}
+
+type Known = Map<string, Entry>;
+type MovedBy = { key: string; target: string; to: string };
+
+/** Applies the corrections among the entries, in whatever order they are given. */
+export function resolve(entries: Entry[]): Resolved {
+  const known: Known = new Map(entries.map((e) => [e.id, e]));
+  const droppedBy = voids(known);
+  const moves: MovedBy[] = [];
+  for (const [way, settlement] of agreed(known, droppedBy)) {
+    const [act, target = "", to = ""] = way.split(":");
+    const quarrel = String(settlement.facts.query).split(":").slice(1);
+    const kind = known.get(target)?.kind ?? "";
+    if (!quarrel.includes(target) || !isContainerKind(kind)) continue;
+    if (act === "void" && !droppedBy.has(target)) droppedBy.set(target, settlement.id);
+    if (act === "renumber") moves.push({ key: orderKey(settlement), target, to });
+  }
+  for (const entry of known.values()) {
+    if (entry.kind === "renumbered" && !droppedBy.has(entry.id)) {
+      moves.push({ key: orderKey(entry), target: entry.facts.target, to: entry.facts.to });
+    }
+  }
+  const countsFor = new Map<string, string>();
+  for (const entry of known.values()) {
+    if (!droppedBy.has(entry.id)) countsFor.set(entry.id, entry.subject);
+  }
+  moves.sort((a, b) => compare(a.key, b.key) || compare(a.target, b.target) || compare(a.to, b.to));
+  for (const { target, to } of moves) {
+    const kind = known.get(target)?.kind ?? "";
+    if (countsFor.has(target) && isContainerKind(kind)) countsFor.set(target, to);
+  }
+  return { countsFor, droppedBy };
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function least(ids: string[]): string {
+  return ids.reduce((a, b) => (b < a ? b : a));
+}
+
+/** A void counts unless it is itself voided by one that counts; rings, which no screen makes, stand. */
+function voids(known: Known): Map<string, string> {
+  const voiders = new Map<string, string[]>();
+  for (const entry of known.values()) {
+    const target: string = entry.facts.target;
+    if (entry.kind === "voided" && known.has(target)) {
+      voiders.set(target, [...(voiders.get(target) ?? []), entry.id]);
+    }
+  }
+  const stands = new Set([...known.keys()].filter((id) => !voiders.has(id)));
+  const droppedBy = new Map<string, string>();
+  const undecided = new Map(voiders);
+  while (undecided.size > 0) {
+    const decided: string[] = [];
+    for (const [target, by] of undecided) {
+      const counting = by.filter((id) => stands.has(id));
+      if (counting.length > 0) droppedBy.set(target, least(counting));
+      else if (by.every((id) => droppedBy.has(id))) stands.add(target);
+      else continue;
+      decided.push(target);
+    }
+    if (decided.length === 0) break;
+    for (const target of decided) undecided.delete(target);
+  }
+  return droppedBy;
+}
+
+/** LIFE-21: the ways on which all who settled a query agree, with one settlement of each. */
+function agreed(known: Known, droppedBy: Map<string, string>): [string, Entry][] {
+  const byQuery = new Map<string, Entry[]>();
+  for (const entry of known.values()) {
+    if (entry.kind === "settled" && !droppedBy.has(entry.id)) {
+      const query: string = entry.facts.query;
+      byQuery.set(query, [...(byQuery.get(query) ?? []), entry]);
+    }
+  }
+  const pairs: [string, Entry][] = [];
+  for (const settlements of byQuery.values()) {
+    const way = agreedWay(
+      settlements.map((e) => ({
+        entry: e.id,
+        way: e.facts.way,
+        replaces: e.facts.replaces ?? [],
+      })),
+    );
+    if (way === null || way === "right") continue;
+    const agreeing = settlements.filter((e) => e.facts.way === way);
+    pairs.push([way, agreeing.reduce((a, b) => (b.id < a.id ? b : a))]);
+  }
+  return pairs.sort((a, b) => compare(a[1].id, b[1].id));
+}

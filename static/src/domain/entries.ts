@@ -1,0 +1,77 @@
+/** An entry: one fact, recorded once, on one device. Twin of cellarapp/domain/entries.py. */
+
+/** Facts of every kind, by name; which kind has which is in cellarapp/ledger/forms. */
+// biome-ignore lint/suspicious/noExplicitAny: facts are what the kind says; the server's forms judge them.
+export type Facts = Record<string, any>;
+
+export const CONTAINER_KINDS = [
+  "registered",
+  "washed",
+  "inspected",
+  "filled",
+  "moved",
+  "stillaged",
+  "vented",
+  "tapped",
+  "dipped",
+  "checked",
+  "emptied",
+  "sent",
+  "returned",
+  "set_aside",
+  "released",
+  "missing",
+  "found",
+  "scrapped",
+  "noted",
+] as const;
+export const CORRECTION_KINDS = ["voided", "renumbered", "settled"] as const;
+export const RECORD_KINDS = ["beer", "gyle", "place", "customer"] as const;
+export const CUSTOMER_KINDS = ["chased"] as const;
+
+export type ContainerEntryKind = (typeof CONTAINER_KINDS)[number];
+export type CorrectionKind = (typeof CORRECTION_KINDS)[number];
+export type RecordKind = (typeof RECORD_KINDS)[number];
+export type Kind =
+  | ContainerEntryKind
+  | CorrectionKind
+  | RecordKind
+  | (typeof CUSTOMER_KINDS)[number];
+
+const among =
+  <K extends string>(kinds: readonly K[]) =>
+  (kind: string): kind is K =>
+    (kinds as readonly string[]).includes(kind);
+
+export const isContainerKind = among(CONTAINER_KINDS);
+export const isCorrectionKind = among(CORRECTION_KINDS);
+export const isRecordKind = among(RECORD_KINDS);
+
+/** As the device makes it and sends it. */
+export interface MadeEntry {
+  id: string;
+  device: string;
+  seq: number;
+  kind: Kind;
+  subject: string;
+  happened_at: string;
+  person: string;
+  facts: Facts;
+  rules: number;
+}
+
+/** As the fold reads it; on the phone `effective_at` is the time it was made, until the brewery says. */
+export interface Entry extends MadeEntry {
+  effective_at: string;
+  clock: "ok" | "corrected" | "impossible";
+}
+
+/** An entry of this phone as it is folded before the brewery has seen it. */
+export function unsent(entry: MadeEntry): Entry {
+  return { ...entry, effective_at: entry.happened_at, clock: "ok" };
+}
+
+/** ORD-1: text that sorts in the order in which things happened, then device and running number. */
+export function orderKey(entry: Entry): string {
+  return `${entry.effective_at}/${entry.device}/${String(entry.seq).padStart(10, "0")}`;
+}
