@@ -45,10 +45,6 @@ function compare(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
-function least(ids: string[]): string {
-  return ids.reduce((a, b) => (b < a ? b : a));
-}
-
 /** A void counts unless it is itself voided by one that counts; rings, which no screen makes, stand. */
 function voids(known: Known): Map<string, string> {
   const voiders = new Map<string, string[]>();
@@ -65,7 +61,7 @@ function voids(known: Known): Map<string, string> {
     const decided: string[] = [];
     for (const [target, by] of undecided) {
       const counting = by.filter((id) => stands.has(id));
-      if (counting.length > 0) droppedBy.set(target, least(counting));
+      if (counting.length > 0) droppedBy.set(target, counting.sort()[0] ?? "");
       else if (by.every((id) => droppedBy.has(id))) stands.add(target);
       else continue;
       decided.push(target);
