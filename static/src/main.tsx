@@ -1,7 +1,8 @@
 // The page starts here.
 
 import { render } from "preact";
+import { Shell } from "./ui/shell/Shell.tsx";
 
 const place = document.getElementById("app");
 if (place === null) throw new Error("index.html has no #app");
-render(<h1>cellarapp</h1>, place);
+render(<Shell />, place);

@@ -1,0 +1,1 @@
+export const Bench = () => <p class="form">Bench</p>;

@@ -1,0 +1,1 @@
+export default () => <p class="form">Container</p>;

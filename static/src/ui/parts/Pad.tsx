@@ -1,0 +1,132 @@
+// The thumb pad: digits, letters on demand, a dash for runs, and one big button that names what it
+// will act on. It knows nothing of containers; what is typed is handed up as text.
+
+import { useEffect, useState } from "preact/hooks";
+import { Letters } from "./Letters.tsx";
+
+export interface PadProps {
+  typed: string;
+  onTyped: (typed: string) => void;
+  /** "number": digits, letters and runs. "litres": digits and a point. */
+  types: "number" | "litres";
+  go: {
+    /** What it does and to what, on two lines: "Fill", "117". */
+    does: string;
+    to: string;
+    /** Why not now; the button says it when pressed. */
+    cannot?: string | null;
+    onPress: () => void;
+  };
+  /** A key of its own under the big button. */
+  side?: { label: string; hint?: string; onPress: () => void };
+}
+
+const MOST = 17; // a run of two longest numbers and its dash
+
+const allowed = (key: string, typed: string, types: PadProps["types"]): boolean => {
+  if (typed.length >= MOST) return false;
+  if (types === "litres") {
+    return key === "." ? !typed.includes(".") : /^\d$/.test(key) && typed.length < 7;
+  }
+  if (key === "-") return typed !== "" && !typed.includes("-");
+  return /^[0-9A-Z]$/.test(key) && (typed.split("-").at(-1) ?? "").length < 8;
+};
+
+export const Pad = (props: PadProps) => {
+  const [letters, setLetters] = useState(false);
+  const { typed, types, onTyped, go } = props;
+  const put = (key: string) => {
+    if (allowed(key, typed, types)) onTyped(typed + key);
+  };
+  const back = () => onTyped(typed.slice(0, -1));
+  useKeyboard({ put, back, go: go.onPress });
+
+  if (letters && types === "number") {
+    return (
+      <Letters
+        onLetter={(letter) => {
+          put(letter);
+          setLetters(false);
+        }}
+        onBack={back}
+        onDigits={() => setLetters(false)}
+      />
+    );
+  }
+  const digit = (d: string) => (
+    <button type="button" key={d} onClick={() => put(d)}>
+      {d}
+    </button>
+  );
+  return (
+    <fieldset class={`pad ${props.side ? "side" : ""}`} aria-label="Number pad">
+      <button
+        type="button"
+        class="go"
+        aria-disabled={go.cannot ? "true" : undefined}
+        onClick={go.onPress}
+      >
+        {go.does}
+        <br />
+        {go.to}
+      </button>
+      {["1", "2", "3", "4", "5", "6", "7", "8", "9"].map(digit)}
+      {props.side && (
+        <button type="button" class="word" onClick={props.side.onPress}>
+          {props.side.label}
+          {props.side.hint && <small>{props.side.hint}</small>}
+        </button>
+      )}
+      {types === "number" ? (
+        <button type="button" class="word" aria-label="Letters" onClick={() => setLetters(true)}>
+          ABC
+        </button>
+      ) : (
+        <button type="button" aria-label="Decimal point" onClick={() => put(".")}>
+          .
+        </button>
+      )}
+      {digit("0")}
+      <button type="button" aria-label="Delete" onClick={back}>
+        <Delete />
+      </button>
+      {types === "number" ? (
+        <button type="button" class="word" aria-label="Dash, for a run" onClick={() => put("-")}>
+          –<small>run to</small>
+        </button>
+      ) : (
+        <button type="button" class="word" onClick={() => onTyped("")}>
+          Clear
+        </button>
+      )}
+    </fieldset>
+  );
+};
+
+export const Delete = () => (
+  <svg viewBox="0 0 28 20" width="28" height="20" aria-hidden="true">
+    <path
+      d="M9 2h17v16H9L2 10ZM13 6.5l7 7m0-7-7 7"
+      fill="none"
+      stroke="currentColor"
+      stroke-width="2.2"
+      stroke-linejoin="round"
+    />
+  </svg>
+);
+
+/** A tablet with a keyboard, or a scanner that types: keys do what the pad does. */
+const useKeyboard = (keys: { put: (key: string) => void; back: () => void; go: () => void }) => {
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (event.ctrlKey || event.altKey || event.metaKey || event.defaultPrevented) return;
+      const on = event.target instanceof Element ? event.target : null;
+      if (on?.closest("input, select, textarea")) return;
+      if (event.key === "Backspace") keys.back();
+      else if (event.key === "Enter" && !on?.closest("button, a, summary")) keys.go();
+      else if (event.key.length === 1) keys.put(event.key.toUpperCase());
+    };
+    addEventListener("keydown", onKey);
+    return () => removeEventListener("keydown", onKey);
+  });
+};

@@ -1,0 +1,10 @@
+// The one place for wording: every sentence that a screen says about the ledger comes from here.
+
+export * from "./words/amounts.ts";
+export * from "./words/entries.ts";
+export * from "./words/known.ts";
+export * from "./words/marks.ts";
+export * from "./words/names.ts";
+export * from "./words/queries.ts";
+export * from "./words/standing.ts";
+export * from "./words/time.ts";

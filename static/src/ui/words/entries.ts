@@ -1,0 +1,87 @@
+// What an entry says, as a line of a container's history.
+
+import type { Facts } from "../../domain/entries.ts";
+import { degrees, litres } from "./amounts.ts";
+import type { Known } from "./known.ts";
+import { brewName, customerName, kindWords, placeName } from "./names.ts";
+import { dateWords } from "./time.ts";
+
+/** What was done, in a word or two, with nothing else known: for buttons and short sentences. */
+const DONE: { [kind: string]: string } = {
+  registered: "Entered",
+  washed: "Washed",
+  inspected: "Inspected",
+  filled: "Filled",
+  moved: "Moved",
+  stillaged: "Set on the stillage",
+  vented: "Vented",
+  tapped: "Tapped",
+  dipped: "Dipped",
+  checked: "Checked",
+  emptied: "Emptied",
+  sent: "Sent out",
+  returned: "Came back",
+  set_aside: "Set aside",
+  released: "Back in use",
+  missing: "Down as missing",
+  found: "Found",
+  scrapped: "Scrapped",
+  noted: "Note",
+  voided: "An entry undone",
+  renumbered: "An entry moved to another number",
+  settled: "A question settled",
+  beer: "Beer",
+  gyle: "Gyle",
+  place: "Place",
+  customer: "Customer",
+  chased: "Chased",
+};
+
+export const doneWords = (kind: string): string => DONE[kind] ?? "Something was noted";
+
+const added = (lead: string, value: unknown): string =>
+  typeof value === "string" && value !== "" ? `${lead}${value}` : "";
+
+const WITH_FACTS: { [kind: string]: (facts: Facts, known: Known) => string } = {
+  registered: (f) =>
+    `Entered as ${kindWords(f.kind)}, holds ${litres(f.capacity_ml)}${added(", owner ", f.owner)}`,
+  washed: (f) => `Washed${added(" with ", f.with)}`,
+  inspected: (f) =>
+    f.passed ? "Inspected and passed" : `Inspected and failed${added(": ", f.why)}`,
+  filled: (f, known) =>
+    `Filled with ${litres(f.volume_ml)} of ${brewName(known, f.gyle)}${f.best_before ? `, best before ${dateWords(f.best_before, known.now)}` : ""}`,
+  moved: (f, known) => `Moved to ${placeName(known, f.place)}`,
+  stillaged: (f, known) =>
+    `Set on the stillage${f.place ? ` in ${placeName(known, f.place)}` : ""}`,
+  vented: (f) => `Vented with a ${f.spile} spile`,
+  dipped: (f) => `Dipped: ${litres(f.left_ml)} left`,
+  checked: (f) => {
+    const found = [
+      typeof f.temp_decidegc === "number" ? degrees(f.temp_decidegc) : "",
+      added("clarity ", f.clarity),
+      added("taste ", f.taste),
+      added("", f.words),
+    ].filter(Boolean);
+    return `Checked${found.length > 0 ? `: ${found.join(", ")}` : ""}`;
+  },
+  emptied: (f) => `Emptied${added(": ", f.why)}`,
+  sent: (f, known) =>
+    `Sent to ${customerName(known, f.customer)}${f.due_on ? `, due back ${dateWords(f.due_on, known.now)}` : ""}`,
+  returned: (f, known) =>
+    `Came back${f.customer ? ` from ${customerName(known, f.customer)}` : ""}${f.ullage_ml > 0 ? ` with ${litres(f.ullage_ml)} still in it` : ""}${f.place ? `, put in ${placeName(known, f.place)}` : ""}`,
+  set_aside: (f) => `Set aside${added(": ", f.why)}`,
+  missing: (f) => `Down as missing${added(": ", f.why)}`,
+  found: (f, known) => `Found${f.place ? ` in ${placeName(known, f.place)}` : ""}`,
+  scrapped: (f) => `Scrapped${added(": ", f.why)}`,
+  noted: (f) => `Note: ${f.words}`,
+  renumbered: (f) => `An entry moved to ${f.to}`,
+  chased: (f) => `Chased${added(": ", f.words)}`,
+};
+
+/** An entry in words, without who and when. Record entries are named by what they set. */
+export const entryWords = (entry: { kind: string; facts: Facts }, known: Known): string => {
+  const withFacts = WITH_FACTS[entry.kind];
+  if (withFacts) return withFacts(entry.facts, known);
+  const name = entry.facts.name ?? entry.facts.number;
+  return typeof name === "string" ? `${doneWords(entry.kind)}: ${name}` : doneWords(entry.kind);
+};

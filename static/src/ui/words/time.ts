@@ -1,0 +1,60 @@
+// Days and times in words, always on London's clock, whatever the phone's own zone.
+
+import { daysBetween, londonDate } from "../../domain/calendar.ts";
+
+const ZONE = "Europe/London";
+
+const of = (options: Intl.DateTimeFormatOptions, timeZone = ZONE): Intl.DateTimeFormat =>
+  new Intl.DateTimeFormat("en-GB", { ...options, timeZone });
+
+// Made once: making one costs an old phone milliseconds.
+const clock = of({ hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
+const weekday = of({ weekday: "short" }, "UTC");
+const dayMonth = of({ day: "numeric", month: "short" }, "UTC");
+const dayMonthYear = of({ day: "numeric", month: "short", year: "numeric" }, "UTC");
+
+/** Time on the clock: "09:40". */
+export const clockWords = (time: string): string => clock.format(new Date(time));
+
+/** A day in words: "today", "Thu" within a week either way, else "2 Oct", with its year if another. */
+export const dayWords = (day: string, now: string): string => {
+  const today = londonDate(now);
+  const away = daysBetween(today, day);
+  if (away === 0) return "today";
+  if (away === 1) return "tomorrow";
+  if (away === -1) return "yesterday";
+  const noon = new Date(`${day}T12:00Z`);
+  if (Math.abs(away) < 7) return weekday.format(noon);
+  return (day.slice(0, 4) === today.slice(0, 4) ? dayMonth : dayMonthYear).format(noon);
+};
+
+/** A day for a label, without "today": "18 Dec" or "18 Dec 2027". */
+export const dateWords = (day: string, now: string): string =>
+  (day.slice(0, 4) === londonDate(now).slice(0, 4) ? dayMonth : dayMonthYear).format(
+    new Date(`${day}T12:00Z`),
+  );
+
+/** An instant: "09:40" today, "Tue 09:40" within a week, "2 Oct" beyond, where the hour matters no more. */
+export const timeWords = (time: string, now: string): string => {
+  const day = londonDate(time);
+  const today = londonDate(now);
+  const away = Math.abs(daysBetween(today, day));
+  if (away === 0) return clockWords(time);
+  const said = away < 7 ? weekday.format(new Date(`${day}T12:00Z`)) : dateWords(day, now);
+  return away < 7 ? `${said} ${clockWords(time)}` : said;
+};
+
+/** An instant in full, for a history: "2 Oct, 09:40". */
+export const fullTimeWords = (time: string, now: string): string =>
+  daysBetween(londonDate(time), londonDate(now)) === 0
+    ? clockWords(time)
+    : `${dateWords(londonDate(time), now)}, ${clockWords(time)}`;
+
+/** How long ago, roughly: "just now", "12 min", "3 h", "5 days". */
+export const ageWords = (since: string, now: string): string => {
+  const minutes = Math.max(0, Math.floor((Date.parse(now) - Date.parse(since)) / 60_000));
+  if (minutes < 1) return "just now";
+  if (minutes < 60) return `${minutes} min`;
+  if (minutes < 48 * 60) return `${Math.floor(minutes / 60)} h`;
+  return `${Math.floor(minutes / 1440)} days`;
+};
