@@ -1,6 +1,7 @@
 """Instants in UTC and days on the brewery's calendar, which is London's.
 
 An instant is written 2026-11-25T09:40:00.000Z and a day 2026-11-25, so that both sort as text.
+Years run from 1900 to 2199: anything else is a slip.
 """
 
 import re
@@ -10,8 +11,8 @@ from zoneinfo import ZoneInfo
 from cellarapp.domain.errors import NotADate, NotATime
 
 LONDON = ZoneInfo("Europe/London")
-INSTANT = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z", re.ASCII)
-DAY = re.compile(r"\d{4}-\d\d-\d\d", re.ASCII)
+INSTANT = re.compile(r"(?:19|20|21)\d\d-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z", re.ASCII)
+DAY = re.compile(r"(?:19|20|21)\d\d-\d\d-\d\d", re.ASCII)
 
 
 def parse_instant(text: str) -> datetime:

@@ -9,7 +9,8 @@ import re
 from cellarapp.domain.errors import NotANumber
 
 NORMAL = re.compile(r"(?=[A-Z0-9]*[0-9])[A-Z0-9]{1,8}")
-BETWEEN = re.compile(r"[\s.\-]+")
+BETWEEN = re.compile("[ \\t\u00a0.-]+")
+DIGITS = re.compile("[0-9]+")
 
 
 def is_number(text: str) -> bool:
@@ -31,7 +32,7 @@ def normal_number(text: str) -> str:
 
 def bare_digits(number: str) -> str:
     """The digits of a number without letters and leading noughts: "K012" is "12"."""
-    return "".join(c for c in number if c.isdigit()).lstrip("0") or "0"
+    return "".join(DIGITS.findall(number)).lstrip("0") or "0"
 
 
 def matches(typed: str, number: str) -> bool:
@@ -40,7 +41,9 @@ def matches(typed: str, number: str) -> bool:
     The number itself always does; digits alone also find the containers that carry letters beside
     the same digits, so that 12 offers both 12 and K12.
     """
-    return typed == number or (typed.isdigit() and bare_digits(typed) == bare_digits(number))
+    if DIGITS.fullmatch(typed) is None:
+        return typed == number
+    return bare_digits(typed) == bare_digits(number)
 
 
 def run_of_numbers(first: str, last: str) -> list[str]:
@@ -61,5 +64,5 @@ def run_of_numbers(first: str, last: str) -> list[str]:
 
 
 def _split(number: str) -> tuple[str, str]:
-    digits = re.search(r"[0-9]+$", number)
+    digits = re.search(r"[0-9]+\Z", number)
     return (number[: digits.start()], digits.group()) if digits else (number, "")

@@ -1,8 +1,8 @@
 /** Instants in UTC and days on London's calendar. Twin of cellarapp/domain/calendar.py. */
 import { notADate, notATime } from "./errors.ts";
 
-const INSTANT = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/;
-const DAY = /^\d{4}-\d\d-\d\d$/;
+const INSTANT = /^(?:19|20|21)\d\d-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/;
+const DAY = /^(?:19|20|21)\d\d-\d\d-\d\d$/;
 const HOUR_MS = 3_600_000;
 const DAY_MS = 24 * HOUR_MS;
 

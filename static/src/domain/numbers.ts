@@ -2,7 +2,7 @@
 import { notANumber } from "./errors.ts";
 
 const NORMAL = /^(?=[A-Z0-9]*[0-9])[A-Z0-9]{1,8}$/;
-const BETWEEN = /[\s.-]+/g;
+const BETWEEN = /[ \t\u00a0.-]+/g;
 const DIGITS_AT_THE_END = /[0-9]+$/;
 
 /** Whether the text is a container's number in its normal form. */
@@ -24,7 +24,8 @@ export function bareDigits(number: string): string {
 
 /** Whether what was typed on the pad means this container: 12 offers both 12 and K12. */
 export function matches(typed: string, number: string): boolean {
-  return typed === number || (/^[0-9]+$/.test(typed) && bareDigits(typed) === bareDigits(number));
+  if (!/^[0-9]+$/.test(typed)) return typed === number;
+  return bareDigits(typed) === bareDigits(number);
 }
 
 /** The numbers of a run such as 117 to 124 or K7 to K12, 2 to 100 of them. Throws not-a-number. */

@@ -1,0 +1,73 @@
+"""What each rule is asked in the comparison: its whole range, and beyond it what people mistype."""
+
+import json
+from datetime import UTC, datetime
+from typing import Any
+
+from hypothesis import strategies as st
+
+from cellarapp.domain.calendar import write_instant
+
+instants = st.datetimes(datetime(1990, 1, 1), datetime(2100, 1, 1), timezones=st.just(UTC)).map(  # noqa: DTZ001
+    write_instant
+)
+near_clock_changes = st.builds(
+    lambda year, day, minute: write_instant(
+        datetime(year, *day, 0, 0, tzinfo=UTC).replace(hour=minute // 60, minute=minute % 60)
+    ),
+    st.integers(2000, 2037),
+    st.sampled_from([(3, n) for n in range(24, 32)] + [(10, n) for n in range(24, 32)]),
+    st.integers(0, 180),
+)
+some_instants = instants | near_clock_changes
+days = st.dates(datetime(1990, 1, 1).date(), datetime(2100, 1, 1).date()).map(str)  # noqa: DTZ001
+whole_days = st.integers(-4000, 4000)
+numbers = st.from_regex(r"[A-Z]{0,2}[0-9]{1,5}", fullmatch=True)
+typed = numbers | st.text(alphabet=" .-afkK0123456789ß²٣é", max_size=12) | st.text(max_size=10)
+beers = st.none() | st.fixed_dictionaries(
+    {
+        "fields": st.fixed_dictionaries(
+            {},
+            optional={
+                "conditioning_days": st.integers(0, 400),
+                "best_before_days": st.integers(0, 1000),
+                "on_sale_days": st.integers(0, 60),
+            },
+        ),
+        "set_by": st.just({}),
+    }
+)
+customers = st.none() | st.fixed_dictionaries(
+    {
+        "fields": st.fixed_dictionaries({}, optional={"agreed_days": st.integers(0, 365)}),
+        "set_by": st.just({}),
+    }
+)
+trips = st.fixed_dictionaries({"since": some_instants, "due_on": st.none() | days})
+
+ARGUMENTS: dict[str, st.SearchStrategy[tuple[Any, ...]]] = {
+    "normal_number": st.tuples(typed),
+    "bare_digits": st.tuples(numbers),
+    "matches": st.tuples(typed, numbers),
+    "run_of_numbers": st.tuples(numbers, numbers)
+    | st.builds(
+        lambda front, start, more: (f"{front}{start}", f"{front}{start + more}"),
+        st.sampled_from(["", "K", "F"]),
+        st.integers(0, 2000),
+        st.integers(-2, 105),
+    ),
+    "most_that_fits_ml": st.tuples(st.none() | st.integers(1, 300_000)),
+    "london_date": st.tuples(some_instants | st.text(max_size=24)),
+    "add_days": st.tuples(days | st.text("0123456789-", max_size=10), whole_days),
+    "days_between": st.tuples(days, days),
+    "same_time_after": st.tuples(some_instants, whole_days),
+    "best_before_on": st.tuples(some_instants, beers),
+    "due_on": st.tuples(some_instants, customers),
+    "days_out": st.tuples(trips, some_instants),
+    "days_overdue": st.tuples(trips, some_instants),
+}
+
+
+def canonical(value: Any) -> str:
+    """One text for one value, so that two languages can be compared byte for byte."""
+    return json.dumps(value, sort_keys=True, separators=(",", ":"), ensure_ascii=False)

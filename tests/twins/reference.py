@@ -1,0 +1,80 @@
+"""The server's side of every rule, under the names that the twin answers to."""
+
+from collections.abc import Callable
+from typing import Any
+
+from cellarapp.domain import calendar, numbers, trips
+from cellarapp.domain.containers import most_that_fits_ml
+from cellarapp.domain.corrections import resolve
+from cellarapp.domain.entries import Entry, order_key
+from cellarapp.domain.errors import DomainError
+from cellarapp.domain.fold import entries_by_subject, fold, step
+from cellarapp.domain.queries import open_queries
+from cellarapp.domain.readiness import best_before_on, readiness
+from cellarapp.domain.records import Record, drawn_ml, fold_record, subject_type
+from cellarapp.domain.standing import blank
+
+
+def ledger(entries: list[Entry]) -> dict[str, Any]:
+    """Each container's standing, open queries and inferred steps, and what corrections did."""
+    resolved = resolve(entries)
+    standings: dict[str, Any] = {}
+    inferred: dict[str, list[str]] = {}
+    for subject, counting in entries_by_subject(entries).items():
+        if not numbers.is_number(subject):
+            continue
+        standing = fold(subject, counting)
+        opened = [query["id"] for query in open_queries(standing)]
+        standings[subject] = {"standing": standing, "open": opened}
+        stepped = blank(subject)
+        for entry in sorted(counting, key=order_key):
+            stepped, implied = step(stepped, entry)
+            if implied:
+                inferred[entry["id"]] = implied
+    return {
+        "standings": standings,
+        "inferred": inferred,
+        "counts_for": resolved.counts_for,
+        "dropped_by": resolved.dropped_by,
+    }
+
+
+def records(kind: str, entries: list[Entry]) -> dict[str, Any]:
+    subject = entries[0]["subject"] if entries else ""
+    return {
+        "record": fold_record(kind, entries),
+        "type": subject_type(subject, {entry["kind"] for entry in entries}),
+        "drawn_ml": drawn_ml(subject, entries),
+    }
+
+
+def readiness_of(entries: list[Entry], beer: Record | None, now: str) -> Any:
+    return readiness(fold("117", entries), beer, now)
+
+
+RULES: dict[str, Callable[..., Any]] = {
+    "normal_number": numbers.normal_number,
+    "bare_digits": numbers.bare_digits,
+    "matches": numbers.matches,
+    "run_of_numbers": numbers.run_of_numbers,
+    "most_that_fits_ml": most_that_fits_ml,
+    "london_date": calendar.london_date,
+    "add_days": calendar.add_days,
+    "days_between": calendar.days_between,
+    "same_time_after": calendar.same_time_after,
+    "ledger": ledger,
+    "records": records,
+    "readiness": readiness_of,
+    "best_before_on": best_before_on,
+    "due_on": trips.due_on,
+    "days_out": trips.days_out,
+    "days_overdue": trips.days_overdue,
+}
+
+
+def answer(rule: str, *args: Any) -> tuple[str, Any]:
+    """What the server's rule says, in the form in which the twin answers."""
+    try:
+        return "value", RULES[rule](*args)
+    except DomainError as refusal:
+        return "error", refusal.slug
