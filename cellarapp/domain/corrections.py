@@ -58,22 +58,21 @@ def _voids(known: dict[str, Entry]) -> dict[str, str]:
         if entry["kind"] == "voided" and entry["facts"]["target"] in known:
             voiders.setdefault(entry["facts"]["target"], []).append(entry["id"])
     stands = {entry_id for entry_id in known if entry_id not in voiders}
-    dropped_by: dict[str, str] = {}
+    dropped: set[str] = set()
     undecided = set(voiders)
     while undecided:
         decided = set()
         for target in undecided:
-            counting = [v for v in voiders[target] if v in stands]
-            if counting:
-                dropped_by[target] = min(counting)
+            if any(v in stands for v in voiders[target]):
+                dropped.add(target)
                 decided.add(target)
-            elif all(v in dropped_by for v in voiders[target]):
+            elif all(v in dropped for v in voiders[target]):
                 stands.add(target)
                 decided.add(target)
         if not decided:
             break
         undecided -= decided
-    return dropped_by
+    return {target: min(v for v in voiders[target] if v in stands) for target in dropped}
 
 
 def _agreed(known: dict[str, Entry], dropped_by: dict[str, str]) -> list[tuple[str, Entry]]:
