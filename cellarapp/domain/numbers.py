@@ -57,7 +57,7 @@ def run_of_numbers(first: str, last: str) -> list[str]:
     if back == "" and front != "":
         back = front
     count = int(end) - int(start) + 1 if start and end else 0
-    if front != back or not 2 <= count <= 100:
+    if front != back or not 2 <= count <= 100 or not is_number(f"{front}{end}"):
         raise NotANumber(text=f"{first}-{last}")
     width = len(start)
     return [f"{front}{n:0{width}d}" for n in range(int(start), int(end) + 1)]
