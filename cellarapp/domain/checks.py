@@ -34,6 +34,15 @@ def count_move(standing: Standing) -> None:
         standing["contents"] = {**contents, "moves": contents["moves"] + 1}
 
 
+def carry(standing: Standing, entry: Entry, place: str) -> None:
+    """To a place of the brewery; away from where it lay, serving ends and the beer is stirred."""
+    before = standing["place"]
+    if before is None or before["at"] != place:
+        standing["serving"] = None
+        count_move(standing)
+    put(standing, entry, place)
+
+
 def check_has_beer(standing: Standing, entry: Entry) -> None:
     """What is served or sent should have beer in it."""
     if standing["contents"] is None:

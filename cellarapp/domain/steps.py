@@ -8,6 +8,7 @@ from collections.abc import Callable
 from typing import Any
 
 from cellarapp.domain.checks import (
+    carry,
     check_fits,
     check_has_beer,
     count_move,
@@ -25,7 +26,7 @@ from cellarapp.domain.inference import (
     be_vented,
     end_of_beer,
 )
-from cellarapp.domain.queries import raise_query
+from cellarapp.domain.queries import lapse, raise_query
 from cellarapp.domain.standing import Standing, blank, mark
 
 Step = Callable[[Standing, Entry], list[str]]
@@ -127,11 +128,7 @@ def filled(standing: Standing, entry: Entry) -> list[str]:
 def moved(standing: Standing, entry: Entry) -> list[str]:
     """LIFE-5: to another place within the brewery; serving ends when it leaves the stillage."""
     inferred = be_back(standing, entry, with_its_beer=True)
-    place = standing["place"]
-    if place is None or place["at"] != entry["facts"]["place"]:
-        standing["serving"] = None
-        count_move(standing)
-    put(standing, entry, entry["facts"]["place"])
+    carry(standing, entry, entry["facts"]["place"])
     return inferred
 
 
@@ -262,11 +259,14 @@ def missing(standing: Standing, entry: Entry) -> list[str]:
 
 
 def found(standing: Standing, entry: Entry) -> list[str]:
-    """LIFE-15: ends being missing; found at a place of the brewery, its trip has ended too."""
+    """LIFE-15: ends being missing; found at a place of the brewery, its trip has ended too.
+
+    Found elsewhere than on the stillage where it was last seen, it is no longer being served.
+    """
     if "place" not in entry["facts"]:
         return []
     inferred = be_back(standing, entry)
-    put(standing, entry, entry["facts"]["place"])
+    carry(standing, entry, entry["facts"]["place"])
     return inferred
 
 
@@ -276,6 +276,7 @@ def scrapped(standing: Standing, entry: Entry) -> list[str]:
     standing["contents"] = None
     standing["serving"] = None
     standing["trip"] = None
+    lapse(standing)
     return []
 
 
