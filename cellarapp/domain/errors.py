@@ -3,7 +3,9 @@
 DomainError
 ├── NotANumber      the text cannot be a container's number
 ├── NotADate        the text is not a calendar date
-└── NotATime        the text is not an instant in UTC
+├── NotATime        the text is not an instant in UTC
+├── OutOfRange      a quantity is missing, no number, or beyond what a rule works with
+└── NotAmong        an answer is none of those that a rule knows
 
 Each carries a slug and the facts; what status and words it gets over HTTP is decided in api/.
 """
@@ -35,3 +37,18 @@ class NotATime(DomainError):
     """A time is written as 2026-11-25T09:40:00.000Z."""
 
     slug = "not-a-time"
+
+
+class OutOfRange(DomainError):
+    """A quantity is missing, is no number, or lies beyond what the rule works with.
+
+    Facts: field, given, low, high, unit, why.
+    """
+
+    slug = "out-of-range"
+
+
+class NotAmong(DomainError):
+    """An answer is none of those that the rule knows. Facts: field, given, choices, why."""
+
+    slug = "not-among"

@@ -1,15 +1,25 @@
 """The figures of the trade, read once from figures.json, which the phone reads too.
 
 Each has a value, its unit, whether it is published, common practice or from memory, and its source.
+What is not published is a setting of the brewery, with the value here as its default.
 """
 
 import json
+from collections.abc import Mapping
 from importlib.resources import files
-from typing import Any, TypedDict
+from typing import Any, NotRequired, TypedDict
+
+from cellarapp.domain.inputs import number_in
+
+Settings = Mapping[str, object]
+"""The brewery's own values, by the ids of the figures that they stand in for."""
 
 
 class Figure(TypedDict):
-    """One figure of the trade with where it comes from."""
+    """One figure of the trade with where it comes from.
+
+    `low` and `high` bound what a brewery may set in its place.
+    """
 
     value: Any
     unit: str
@@ -17,6 +27,8 @@ class Figure(TypedDict):
     source: str | None
     read_on: str | None
     remark: str
+    low: NotRequired[float]
+    high: NotRequired[float]
 
 
 FIGURES: dict[str, Figure] = json.loads(
@@ -27,3 +39,17 @@ FIGURES: dict[str, Figure] = json.loads(
 def figure(name: str) -> Any:
     """The value of a figure by its id. Raises KeyError for an unknown one."""
     return FIGURES[name]["value"]
+
+
+def setting(name: str, settings: Settings | None) -> float:
+    """The brewery's own value of a figure that is one number, or the figure itself.
+
+    Raises: OutOfRange when the brewery's value is no number or beyond the figure's own range.
+    """
+    own = (settings or {}).get(name)
+    known = FIGURES[name]
+    if own is None:
+        return float(known["value"])
+    return number_in(
+        name, own, known.get("low"), known.get("high"), known["unit"], "A setting of the brewery."
+    )

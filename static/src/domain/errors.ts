@@ -18,3 +18,21 @@ export const notADate = (text: string): DomainError => new DomainError("not-a-da
 
 /** A time is written as 2026-11-25T09:40:00.000Z. */
 export const notATime = (text: string): DomainError => new DomainError("not-a-time", { text });
+
+/** A quantity is missing, is no number, or lies beyond what the rule works with. */
+export const outOfRange = (facts: {
+  field: string;
+  given: unknown;
+  low: number | null;
+  high: number | null;
+  unit: string;
+  why: string;
+}): DomainError => new DomainError("out-of-range", facts);
+
+/** An answer is none of those that the rule knows. */
+export const notAmong = (facts: {
+  field: string;
+  given: unknown;
+  choices: readonly unknown[];
+  why: string;
+}): DomainError => new DomainError("not-among", facts);
