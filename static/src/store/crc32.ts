@@ -1,0 +1,19 @@
+// CRC-32 as in zip and PNG (ISO 3309), bit for bit what Python's zlib.crc32 gives.
+
+const TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
+  let value = byte;
+  for (let bit = 0; bit < 8; bit += 1) {
+    value = value & 1 ? (value >>> 1) ^ 0xedb88320 : value >>> 1;
+  }
+  return value;
+});
+
+const encoder = new TextEncoder();
+
+export const crc32 = (text: string): number => {
+  let sum = 0xffffffff;
+  for (const byte of encoder.encode(text)) {
+    sum = (sum >>> 8) ^ (TABLE[(sum ^ byte) & 0xff] ?? 0);
+  }
+  return (sum ^ 0xffffffff) >>> 0;
+};

@@ -1,0 +1,182 @@
+// The book: what the screens may ask of the phone and tell it. Everything they show comes from
+// here, and everything a person does goes through here as an entry.
+
+import { computed, type ReadonlySignal, type Signal } from "@preact/signals";
+import type { Facts, Kind } from "../domain/entries.ts";
+import { forgetOldSent } from "./answers.ts";
+import { letGo, offerAgain, putRight, type Repair } from "./attention.ts";
+import { catchUp, hearNews } from "./catch-up.ts";
+import { renumberedDraft, settledDraft, voidedDraft } from "./corrections.ts";
+import { exportOutbox, type Imported, importOutbox } from "./outbox-file.ts";
+import { type OwnEntry, shownEntries } from "./own-shown.ts";
+import type { Phone } from "./phone.ts";
+import { readEverything, readIdentity } from "./reading.ts";
+import { type Draft, type Saved, save } from "./saving.ts";
+import { Settings } from "./settings.ts";
+
+/** What has not reached the brewery yet, and whether the phone can keep it. */
+export interface Waiting {
+  count: number;
+  oldestAt: string | null;
+  attention: number;
+  trouble: string | null;
+}
+
+export class Book {
+  readonly containers;
+  readonly beers;
+  readonly gyles;
+  readonly places;
+  readonly customers;
+  /** Rows (`container:117`) whose correction only the brewery can work out; it is on its way. */
+  readonly corrections;
+  readonly ownEntries: ReadonlySignal<OwnEntry[]>;
+  readonly waiting: ReadonlySignal<Waiting>;
+  readonly #phone: Phone;
+  readonly #settings: Settings;
+  readonly #person: Signal<string>;
+  readonly #hearers: (() => void)[] = [];
+  #opening: Promise<void> | null = null;
+
+  constructor(phone: Phone) {
+    this.#phone = phone;
+    this.#settings = new Settings(phone);
+    this.#person = this.setting("person", "");
+    this.containers = phone.views.containers.signal;
+    this.beers = phone.views.beers.signal;
+    this.gyles = phone.views.gyles.signal;
+    this.places = phone.views.places.signal;
+    this.customers = phone.views.customers.signal;
+    this.corrections = phone.views.corrections;
+    this.ownEntries = computed(() => {
+      phone.ownTurn.value;
+      return shownEntries(phone.own);
+    });
+    this.waiting = computed(() => {
+      phone.ownTurn.value;
+      const { unsentCount: count, attentionCount: attention } = phone.own;
+      const oldestAt = phone.own.firstUnsent()?.kept.savedAt ?? null;
+      return { count, oldestAt, attention, trouble: phone.trouble.value };
+    });
+  }
+
+  /** Read what the phone holds. Settles within seconds; rejects with words for a person. */
+  open(): Promise<void> {
+    this.#opening ??= this.#open().catch((error: unknown) => {
+      this.#opening = null; // the next call tries again
+      throw error;
+    });
+    return this.#opening;
+  }
+
+  async #open(): Promise<void> {
+    const phone = this.#phone;
+    await Promise.all([readIdentity(phone), readEverything(phone), this.#settings.read()]);
+    hearNews(phone, (name) => this.#settings.reread(name));
+    await forgetOldSent(phone);
+  }
+
+  /** The time, as far as the phone knows it: its own clock put right by the brewery's. */
+  now(): string {
+    return this.#phone.clock.now();
+  }
+
+  /** A setting of this phone, kept; "person" is who makes the entries. */
+  setting<T>(name: string, initial: T): Signal<T> {
+    return this.#settings.signal(name, initial);
+  }
+
+  async record(
+    kind: Kind,
+    subject: string,
+    facts: Facts,
+    { happenedAt }: { happenedAt?: string } = {},
+  ): Promise<Saved> {
+    const draft = { kind, subject, facts };
+    return this.#saveOne(happenedAt === undefined ? draft : { ...draft, happenedAt });
+  }
+
+  /** Several entries in one transaction: all are saved or none. */
+  async recordMany(drafts: readonly Draft[]): Promise<Saved[]> {
+    await this.open();
+    const saved = await save(this.#phone, drafts, this.#who());
+    this.#tell();
+    return saved;
+  }
+
+  /** Void an entry. Of somebody else's entry the subject is to be given with it. */
+  async undo(entryId: string, subject?: string): Promise<Saved> {
+    await this.open();
+    return this.#saveOne(voidedDraft(this.#phone, entryId, subject));
+  }
+
+  /** The entry was about another container. */
+  async moveTo(entryId: string, number: string, subject?: string): Promise<Saved> {
+    await this.open();
+    return this.#saveOne(renumberedDraft(this.#phone, entryId, number, subject));
+  }
+
+  /** A person's way out of a query: "right", "void:<entry>" or "renumber:<entry>:<number>". */
+  async settle(subject: string, queryId: string, way: string): Promise<Saved> {
+    await this.open();
+    return this.#saveOne(settledDraft(this.#phone, subject, queryId, way));
+  }
+
+  /** Put right an entry that the brewery did not take: a new entry in place of it. */
+  async putRight(entryId: string, repair: Repair): Promise<Saved> {
+    await this.open();
+    const saved = await putRight(this.#phone, entryId, repair, this.#who());
+    this.#tell();
+    return saved;
+  }
+
+  /** Offer entries that wait for a person once more, as they are. */
+  async offerAgain(entryIds: readonly string[]): Promise<void> {
+    await this.open();
+    await offerAgain(this.#phone, entryIds);
+    this.#tell();
+  }
+
+  /** A person has decided that an entry which the brewery did not take is not needed. */
+  async letGo(entryId: string): Promise<void> {
+    await this.open();
+    await letGo(this.#phone, entryId);
+  }
+
+  /** What has not reached the brewery, as a file to carry there. */
+  exportOutbox(): Blob {
+    return exportOutbox(this.#phone);
+  }
+
+  /** Read such a file in, from this phone or another one. */
+  async importOutbox(file: Blob): Promise<Imported> {
+    await this.open();
+    const imported = await importOutbox(this.#phone, file);
+    this.#tell();
+    return imported;
+  }
+
+  /** Look again at what other tabs may have changed while this one was asleep. */
+  async catchUp(): Promise<void> {
+    await this.open();
+    await catchUp(this.#phone);
+  }
+
+  /** Called after every save, so that what was saved can set out at once. */
+  onSaved(hear: () => void): void {
+    this.#hearers.push(hear);
+  }
+
+  async #saveOne(draft: Draft): Promise<Saved> {
+    const [saved] = await this.recordMany([draft]);
+    return saved as Saved;
+  }
+
+  #who(): string {
+    return this.#person.peek().trim().slice(0, 60);
+  }
+
+  #tell(): void {
+    for (const hear of this.#hearers) hear();
+  }
+}

@@ -1,0 +1,86 @@
+// What the phone keeps of its own entries, and the rows it has from the brewery.
+// Entries and rows keep the names they have on the wire; what only the phone knows is beside them.
+
+import type { MadeEntry, RecordKind } from "../domain/entries.ts";
+import type { AnyRecord } from "../domain/records.ts";
+import type { Standing } from "../domain/standing.ts";
+
+export type SubjectType = "container" | RecordKind;
+
+/** What the brewery says of one thing now, and the position of the last entry that touched it. */
+export interface Row {
+  type: SubjectType;
+  id: string;
+  position: number;
+  doc: Standing | AnyRecord;
+}
+
+/** `container:117`: how a row is named on the phone. */
+export type RowKey = string;
+export const rowKey = (type: SubjectType, id: string): RowKey => `${type}:${id}`;
+
+/** An own entry on its way. `before` is the container's standing without it, for an undo. */
+export interface Kept {
+  entry: MadeEntry;
+  before: Standing | null;
+  savedAt: string;
+  /** The clock correction in `happened_at`; a batch is sent under one correction only. */
+  offsetMs: number;
+  /** Offered once more after the brewery's ledger was restored: its rows may hold it already. */
+  again?: true;
+}
+
+/** An own entry that the brewery has. Its position means something within one epoch only. */
+export interface Sent extends Kept {
+  epoch: string;
+  position: number;
+  sentAt: string;
+}
+
+/** Why the brewery did not take an entry, in the words of its problem details. */
+export interface Problem {
+  type?: string;
+  title?: string;
+  detail?: string;
+  errors?: { pointer?: string; detail?: string }[];
+}
+
+/** An own entry that waits for a person. */
+export interface Attention extends Kept {
+  verdict: "held" | "refused";
+  problem: Problem;
+  answeredAt: string;
+}
+
+/** The phone's running number and the time of its last entry, kept together with each save. */
+export interface Running {
+  seq: number;
+  lastAt: string;
+}
+
+/** Which rows are held: those of this epoch up to this position. */
+export interface RowsAt {
+  epoch: string;
+  cursor: number;
+  rules: number;
+  /** Which set of pages holds them. */
+  generation: number;
+  /** Counts every change, so that a tab can see that another one has changed them. */
+  revision: number;
+}
+
+/** A first load under way, and how far it has come. */
+export interface Loading {
+  epoch: string;
+  position: number;
+  rules: number;
+  generation: number;
+  /** The key after which the next page starts; null at the beginning. */
+  after: string | null;
+  pages: number;
+}
+
+export interface ClockOffset {
+  offsetMs: number;
+  measuredAt: string;
+}

@@ -1,0 +1,83 @@
+// The outbox as a file: when a phone cannot reach the brewery, its entries can be carried there.
+
+import type { MadeEntry } from "../domain/entries.ts";
+import type { Kept } from "./kept.ts";
+import type { OwnChange, Phone } from "./phone.ts";
+import { NotPossible } from "./trouble.ts";
+
+const WHAT = "cellarapp outbox";
+
+interface OutboxFile {
+  what: typeof WHAT;
+  version: 1;
+  device: string;
+  saved_at: string;
+  entries: { entry: MadeEntry; saved_at: string; offset_ms: number }[];
+}
+
+export interface Imported {
+  /** Entries that now wait on this phone. */
+  added: number;
+  /** Entries that this phone had already. */
+  known: number;
+}
+
+export const exportOutbox = (phone: Phone): Blob => {
+  const waiting = [...phone.own.all].filter(({ where }) => where !== "brewery");
+  const file: OutboxFile = {
+    what: WHAT,
+    version: 1,
+    device: phone.device,
+    saved_at: phone.clock.now(),
+    entries: waiting
+      .sort((a, b) => a.n - b.n)
+      .map(({ kept: { entry, savedAt, offsetMs } }) => {
+        return { entry, saved_at: savedAt, offset_ms: offsetMs };
+      }),
+  };
+  return new Blob([JSON.stringify(file, null, 1)], { type: "application/json" });
+};
+
+/** Entries keep their device and number; reading a file twice changes nothing. */
+export const importOutbox = async (phone: Phone, file: Blob): Promise<Imported> => {
+  const entries = entriesIn(await file.text());
+  const unknown = entries.filter(({ entry }) => phone.own.byId(entry.id) === undefined);
+  const kept = unknown.map(({ entry, saved_at: savedAt, offset_ms: offsetMs }): Kept => {
+    return { entry, before: null, savedAt, offsetMs };
+  });
+  const keys = await phone.connection.write(["outbox"], (transaction) =>
+    Promise.all(kept.map((one) => transaction.objectStore("outbox").add(one))),
+  );
+  const changes = kept.map((one, at): OwnChange => {
+    const n = keys[at] as number;
+    return [n, { where: "phone", n, kept: one }];
+  });
+  phone.ownChanged(changes);
+  phone.tabs.tell({ about: "own", keys });
+  return { added: kept.length, known: entries.length - kept.length };
+};
+
+const entriesIn = (text: string): OutboxFile["entries"] => {
+  const file = parsed(text) as Partial<OutboxFile> | null;
+  if (file?.what !== WHAT || !Array.isArray(file.entries) || !file.entries.every(isKept)) {
+    throw new NotPossible("This file does not hold the entries of a phone. Nothing was read in.");
+  }
+  return file.entries;
+};
+
+const parsed = (text: string): unknown => {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null; // said in words by the caller
+  }
+};
+
+const isKept = (one: OutboxFile["entries"][number] | null): boolean =>
+  typeof one?.saved_at === "string" &&
+  typeof one.offset_ms === "number" &&
+  ["id", "device", "kind", "subject", "happened_at", "person"].every(
+    (name) => typeof one.entry?.[name as keyof MadeEntry] === "string",
+  ) &&
+  Number.isInteger(one.entry.seq) &&
+  typeof one.entry.facts === "object";

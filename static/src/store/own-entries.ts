@@ -1,0 +1,146 @@
+// This phone's own entries in memory: on the phone, at the brewery, or waiting for a person.
+// Those that the rows may not hold yet are found by the rows that they touch, without a search.
+
+import type { MadeEntry } from "../domain/entries.ts";
+import { isNumber } from "../domain/numbers.ts";
+import { type Attention, type Kept, type RowKey, rowKey, type Sent } from "./kept.ts";
+
+/** An own entry under the key that the outbox gave it. */
+export type Own =
+  | { where: "phone"; n: number; kept: Kept }
+  | { where: "brewery"; n: number; kept: Sent }
+  | { where: "attention"; n: number; kept: Attention };
+
+export class OwnEntries {
+  readonly #byKey = new Map<number, Own>();
+  readonly #keyOf = new Map<string, number>();
+  readonly #pending = new Map<RowKey, Set<number>>();
+  readonly #rowsOf = new Map<number, Set<RowKey>>();
+  readonly #unsent = new Set<number>();
+  readonly #attention = new Set<number>();
+
+  put(own: Own): void {
+    this.remove(own.n);
+    this.#byKey.set(own.n, own);
+    this.#keyOf.set(own.kept.entry.id, own.n);
+    if (own.where === "phone") this.#unsent.add(own.n);
+    if (own.where === "attention") this.#attention.add(own.n);
+    else this.#index(own);
+  }
+
+  remove(n: number): void {
+    const own = this.#byKey.get(n);
+    if (own === undefined) return;
+    this.settle(n);
+    this.#byKey.delete(n);
+    this.#unsent.delete(n);
+    this.#attention.delete(n);
+    if (this.#keyOf.get(own.kept.entry.id) === n) this.#keyOf.delete(own.kept.entry.id);
+  }
+
+  clear(): void {
+    for (const n of [...this.#byKey.keys()]) this.remove(n);
+  }
+
+  /** The rows hold this entry: they need it no more. */
+  settle(n: number): void {
+    for (const key of this.#rowsOf.get(n) ?? []) {
+      const there = this.#pending.get(key);
+      if (there?.delete(n) && there.size === 0) this.#pending.delete(key);
+    }
+    this.#rowsOf.delete(n);
+  }
+
+  byId(id: string): Own | undefined {
+    const n = this.#keyOf.get(id);
+    return n === undefined ? undefined : this.#byKey.get(n);
+  }
+
+  byKey(n: number): Own | undefined {
+    return this.#byKey.get(n);
+  }
+
+  /** Entries that the row may not hold yet. */
+  pendingOn(key: RowKey): Own[] {
+    const there = this.#pending.get(key);
+    return there === undefined ? [] : this.#found(there);
+  }
+
+  /** Every entry that some row may not hold yet. */
+  pending(): Own[] {
+    return this.#found(this.#rowsOf.keys());
+  }
+
+  /** Every row that an entry not yet in the rows touches. */
+  pendingRows(): Iterable<RowKey> {
+    return this.#pending.keys();
+  }
+
+  get all(): Iterable<Own> {
+    return this.#byKey.values();
+  }
+  get unsentCount(): number {
+    return this.#unsent.size;
+  }
+  get attentionCount(): number {
+    return this.#attention.size;
+  }
+
+  /** What the brewery has not answered yet, in the order in which it was made. */
+  unsent(): Own[] {
+    return this.#found(this.#unsent);
+  }
+
+  firstUnsent(): Own | undefined {
+    let first = Number.POSITIVE_INFINITY;
+    for (const n of this.#unsent) first = Math.min(first, n);
+    return this.#byKey.get(first);
+  }
+
+  /** The rows that an entry changes; a correction changes what its target did. */
+  touches(entry: MadeEntry, beneath = 0): Set<RowKey> {
+    const { kind, subject, facts } = entry;
+    if (kind === "beer" || kind === "gyle" || kind === "place" || kind === "customer") {
+      return new Set([rowKey(kind, subject)]);
+    }
+    if (kind === "chased") return new Set([rowKey("customer", subject)]);
+    const keys = new Set<RowKey>();
+    if (isNumber(subject)) keys.add(rowKey("container", subject));
+    if (kind === "filled") keys.add(rowKey("gyle", String(facts["gyle"])));
+    for (const to of [facts["to"], wayOf(entry)?.to]) {
+      if (typeof to === "string" && to !== "") keys.add(rowKey("container", to));
+    }
+    const target = this.byId(targetOf(entry) ?? "")?.kept.entry;
+    // Voids of voids end somewhere; a ring, which no screen can make, is cut.
+    if (target !== undefined && beneath < 10) {
+      for (const key of this.touches(target, beneath + 1)) keys.add(key);
+    }
+    return keys;
+  }
+
+  #index(own: Own): void {
+    const keys = this.touches(own.kept.entry);
+    this.#rowsOf.set(own.n, keys);
+    for (const key of keys) {
+      const there = this.#pending.get(key) ?? new Set();
+      this.#pending.set(key, there.add(own.n));
+    }
+  }
+
+  #found(keys: Iterable<number>): Own[] {
+    return [...keys].sort((a, b) => a - b).flatMap((n) => this.#byKey.get(n) ?? []);
+  }
+}
+
+/** What a settlement asks for beyond saying that all is right. */
+const wayOf = (entry: MadeEntry): { target: string; to: string } | null => {
+  if (entry.kind !== "settled") return null;
+  const [act, target = "", to = ""] = String(entry.facts["way"]).split(":");
+  return act === "right" ? null : { target, to };
+};
+
+/** The entry that a correction puts right, if it is one. */
+export const targetOf = (entry: MadeEntry): string | null =>
+  entry.kind === "voided" || entry.kind === "renumbered"
+    ? String(entry.facts["target"])
+    : (wayOf(entry)?.target ?? null);

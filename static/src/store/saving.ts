@@ -1,0 +1,96 @@
+// Saving entries: one strict transaction holds the entries and the phone's running number.
+// Only after the browser has said that it is on the disk does anybody hear that it was saved.
+
+import { type Facts, type Kind, type MadeEntry, unsent } from "../domain/entries.ts";
+import { step } from "../domain/fold.ts";
+import { isNumber } from "../domain/numbers.ts";
+import { RULES_VERSION } from "../domain/rules.ts";
+import { blank, type Standing } from "../domain/standing.ts";
+import type { Kept, Running } from "./kept.ts";
+import { readMeta, writeMeta } from "./meta.ts";
+import type { OwnChange, Phone } from "./phone.ts";
+import type { WriteTransaction } from "./schema.ts";
+
+/** What a person wants to record. */
+export interface Draft {
+  kind: Kind;
+  subject: string;
+  facts: Facts;
+  /** When it happened, if not now. */
+  happenedAt?: string;
+}
+
+export interface Saved {
+  entry: MadeEntry;
+}
+
+/** What else belongs into the same transaction. */
+type Alongside = (transaction: WriteTransaction) => Promise<OwnChange[]>;
+
+export const save = async (
+  phone: Phone,
+  drafts: readonly Draft[],
+  person: string,
+  alongside: Alongside = async () => [],
+): Promise<Saved[]> => {
+  const changes = await phone.connection.write(
+    ["outbox", "attention", "meta"],
+    async (transaction) => {
+      const running = (await readMeta(transaction, "running")) ?? { seq: 0, lastAt: "" };
+      const { made, next } = makeEntries(phone, drafts, person, running);
+      const outbox = transaction.objectStore("outbox");
+      const [keys, others] = await Promise.all([
+        Promise.all(made.map((kept) => outbox.add(kept))),
+        alongside(transaction),
+        writeMeta(transaction, "running", next),
+      ]);
+      const added = made.map((kept, at): OwnChange => {
+        const n = keys[at] as number;
+        return [n, { where: "phone", n, kept }];
+      });
+      return { made, all: [...added, ...others] };
+    },
+  );
+  phone.ownChanged(changes.all);
+  phone.tabs.tell({ about: "own", keys: changes.all.map(([n]) => n) });
+  return changes.made.map(({ entry }) => ({ entry }));
+};
+
+const makeEntries = (
+  phone: Phone,
+  drafts: readonly Draft[],
+  person: string,
+  running: Running,
+): { made: Kept[]; next: Running } => {
+  const { clock } = phone;
+  const now = clock.nextAfter(running.lastAt);
+  const savedAt = clock.now();
+  /** Several entries may be about one container: each finds it as the one before has left it. */
+  const latest = new Map<string, Standing>();
+  const made = drafts.map((draft, at): Kept => {
+    const entry: MadeEntry = {
+      id: phone.newId(),
+      device: phone.device,
+      seq: running.seq + 1 + at,
+      kind: draft.kind,
+      subject: draft.subject,
+      happened_at: draft.happenedAt ?? now,
+      person,
+      facts: draft.facts,
+      rules: RULES_VERSION,
+    };
+    const before = standingBefore(phone, entry, latest);
+    if (before !== null) latest.set(entry.subject, step(before, unsent(entry)).standing);
+    return { entry, before, savedAt, offsetMs: clock.offsetMs };
+  });
+  return { made, next: { seq: running.seq + drafts.length, lastAt: now } };
+};
+
+const standingBefore = (
+  phone: Phone,
+  { subject }: MadeEntry,
+  latest: Map<string, Standing>,
+): Standing | null =>
+  isNumber(subject)
+    ? (latest.get(subject) ?? phone.views.containers.get(subject) ?? blank(subject))
+    : null;

@@ -1,0 +1,82 @@
+// The phone's view of everything, kept up to date one row at a time, behind signals.
+
+import { batch, type ReadonlySignal, signal } from "@preact/signals";
+import type { RecordKind } from "../domain/entries.ts";
+import type { AnyRecord, Beer, Customer, Gyle, Place } from "../domain/records.ts";
+import type { Standing } from "../domain/standing.ts";
+import type { HeldRows } from "./held-rows.ts";
+import type { RowKey, RowsAt, SubjectType } from "./kept.ts";
+import { LiveMap } from "./live-map.ts";
+import type { OwnEntries } from "./own-entries.ts";
+import { containerView, recordView } from "./phone-view.ts";
+
+export class Views {
+  readonly containers = new LiveMap<Standing>();
+  readonly beers = new LiveMap<Beer>();
+  readonly gyles = new LiveMap<Gyle>();
+  readonly places = new LiveMap<Place>();
+  readonly customers = new LiveMap<Customer>();
+  readonly #waiting = new Set<RowKey>();
+  readonly #corrections = signal<ReadonlySet<RowKey>>(new Set());
+  /** Rows (`container:117`) of which a correction waits for the brewery to work it out. */
+  readonly corrections: ReadonlySignal<ReadonlySet<RowKey>> = this.#corrections;
+  readonly #rows: HeldRows;
+  readonly #own: OwnEntries;
+  readonly #byType: { [type in SubjectType]: LiveMap<never> };
+
+  constructor(rows: HeldRows, own: OwnEntries) {
+    this.#rows = rows;
+    this.#own = own;
+    const { containers, beers, gyles, places, customers } = this;
+    const byType = { container: containers, beer: beers, gyle: gyles };
+    this.#byType = { ...byType, place: places, customer: customers } as never;
+  }
+
+  /** Work out these rows anew and tell the screens once. */
+  refresh(keys: Iterable<RowKey>, at: RowsAt | null): void {
+    const changed = new Set<SubjectType>();
+    for (const key of keys) changed.add(this.#refreshOne(key, at));
+    this.#publish(changed);
+  }
+
+  refreshAll(at: RowsAt | null): void {
+    for (const map of Object.values(this.#byType)) map.clear();
+    this.#waiting.clear();
+    for (const [key, row] of this.#rows.all)
+      this.#byType[row.type].set(idIn(key), row.doc as never);
+    for (const key of this.#own.pendingRows()) this.#refreshOne(key, at);
+    this.#publish(Object.keys(this.#byType) as SubjectType[]);
+  }
+
+  #refreshOne(key: RowKey, at: RowsAt | null): SubjectType {
+    const type = key.slice(0, key.indexOf(":")) as SubjectType;
+    const id = idIn(key);
+    const view = this.#viewOf(type, id, key, at);
+    this.#byType[type].set(id, view.doc as never);
+    if (view.waits) this.#waiting.add(key);
+    else this.#waiting.delete(key);
+    return type;
+  }
+
+  #viewOf(type: SubjectType, id: string, key: RowKey, at: RowsAt | null) {
+    const row = this.#rows.get(key);
+    const pending = this.#own.pendingOn(key);
+    return type === "container"
+      ? containerView(id, row, at, pending, this.#own)
+      : (recordView(type satisfies RecordKind, id, row, at, pending, this.#own) as {
+          doc: AnyRecord | undefined;
+          waits: boolean;
+        });
+  }
+
+  #publish(types: Iterable<SubjectType>): void {
+    batch(() => {
+      for (const type of types) this.#byType[type].publish();
+      const told = this.#corrections.peek();
+      const same = told.size === this.#waiting.size && [...told].every((k) => this.#waiting.has(k));
+      if (!same) this.#corrections.value = new Set(this.#waiting);
+    });
+  }
+}
+
+const idIn = (key: RowKey): string => key.slice(key.indexOf(":") + 1);
