@@ -1,8 +1,20 @@
-// The page starts here.
+// The page starts here: the phone's own book first, so that the first thing drawn is true.
 
 import { render } from "preact";
+import { book } from "./store/book.ts";
+import { watchUpdates } from "./sw/update.ts";
+import { halfMade } from "./ui/shell/half-made.ts";
+import { NotOpened } from "./ui/shell/NotOpened.tsx";
 import { Shell } from "./ui/shell/Shell.tsx";
 
 const place = document.getElementById("app");
 if (place === null) throw new Error("index.html has no #app");
-render(<Shell />, place);
+
+const start = (): void => {
+  book.open().then(
+    () => render(<Shell />, place),
+    (fault: unknown) => render(<NotOpened fault={fault} onAgain={start} />, place),
+  );
+};
+start();
+void watchUpdates(halfMade);

@@ -5,6 +5,7 @@ export * from "./words/entries.ts";
 export * from "./words/known.ts";
 export * from "./words/marks.ts";
 export * from "./words/names.ts";
+export * from "./words/outcome.ts";
 export * from "./words/queries.ts";
 export * from "./words/standing.ts";
 export * from "./words/time.ts";

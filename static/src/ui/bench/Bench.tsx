@@ -1,1 +1,114 @@
-export const Bench = () => <p class="form">Bench</p>;
+// The racking bench: one gyle, one pad, one button. Everything comes from the phone's own store.
+
+import { book } from "../../store/book.ts";
+import { Choice } from "../parts/Choice.tsx";
+import { Pad } from "../parts/Pad.tsx";
+import { litres } from "../words.ts";
+import { ChooseGyle } from "./ChooseGyle.tsx";
+import { GyleHead } from "./GyleHead.tsx";
+import { goOf } from "./go.ts";
+import { capacityOf } from "./jobs.ts";
+import { Now } from "./Now.tsx";
+import { Session } from "./Session.tsx";
+import {
+  clearPad,
+  failing,
+  gyleId,
+  type JobName,
+  job,
+  meant,
+  type,
+  typed,
+  typingLitres,
+  volumeMl,
+} from "./state.ts";
+
+const JOB_OPTIONS = [
+  { value: "fill", label: "Fill" },
+  { value: "wash", label: "Wash" },
+  { value: "inspect", label: "Inspect" },
+];
+
+const litresHint = (nominal = false): string => {
+  const what = meant.value;
+  const standing = what.is === "one" ? what.standing : null;
+  const ml = (nominal ? null : volumeMl.value) ?? (what.is === "one" ? capacityOf(standing) : null);
+  return ml === null ? "nominal" : litres(ml);
+};
+
+const side = () => {
+  if (typingLitres.value !== null) {
+    return {
+      label: "Full",
+      hint: litresHint(true),
+      onPress: () => {
+        volumeMl.value = null;
+        typingLitres.value = null;
+      },
+    };
+  }
+  if (job.value === "fill") {
+    return {
+      label: "Litres",
+      hint: litresHint(),
+      onPress: () => {
+        typingLitres.value = "";
+      },
+    };
+  }
+  if (job.value === "inspect" && meant.value.is === "one") {
+    return {
+      label: "Fail",
+      onPress: () => {
+        failing.value = true;
+      },
+    };
+  }
+  return undefined;
+};
+
+export const Bench = ({ path }: { path: readonly string[] }) => {
+  if (path[0] === "gyle") return <ChooseGyle />;
+  const noGyle = job.value === "fill" && !book.gyles.value.has(gyleId.value);
+  const inLitres = typingLitres.value;
+  const key = side();
+  return (
+    <div class="bench">
+      {job.value === "fill" && !noGyle && <GyleHead />}
+      <div class="jobs">
+        <Choice
+          label="What is done at the bench"
+          labelUnseen
+          options={JOB_OPTIONS}
+          value={job.value}
+          onValue={(value) => {
+            clearPad();
+            job.value = value as JobName;
+          }}
+        />
+      </div>
+      {noGyle ? (
+        <ChooseGyle />
+      ) : (
+        <>
+          <Session />
+          <div class="hand">
+            <Now />
+            {failing.value ? null : (
+              <Pad
+                typed={inLitres ?? typed.value}
+                onTyped={(text) => {
+                  if (inLitres === null) type(text);
+                  else typingLitres.value = text;
+                }}
+                types={inLitres === null ? "number" : "litres"}
+                go={goOf()}
+                {...(key ? { side: key } : {})}
+              />
+            )}
+          </div>
+        </>
+      )}
+    </div>
+  );
+};

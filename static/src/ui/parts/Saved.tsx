@@ -13,6 +13,14 @@ export const whereWords = (entries: readonly string[]): string => {
   return places.size === 1 && places.has("brewery") ? "At the brewery." : "On this phone.";
 };
 
+/** How many containers, beers … the entries are about. */
+const subjects = (entries: readonly string[]): number =>
+  new Set(
+    book.ownEntries.value
+      .filter((own) => entries.includes(own.entry.id))
+      .map((own) => own.entry.subject),
+  ).size;
+
 export const saidWords = (): string => {
   const now = said.value;
   return now === null ? "" : `${now.text} ${whereWords(now.entries)}`.trim();
@@ -25,21 +33,34 @@ export const SavedForEars = () => (
   </p>
 );
 
-export const SavedStrip = () => {
+/** `onWrong` adds "Wrong number" where the screen knows how to put that right. */
+export const SavedStrip = ({ onWrong }: { onWrong?: (entries: readonly string[]) => void }) => {
   const now = said.value;
   if (now === null) return null;
-  const canUndo = now.entries.length > 0 && !now.text.startsWith("Undone");
+  const many = subjects(now.entries);
+  const canUndo =
+    now.entries.length > 0 && !now.text.startsWith("Undone") && !now.text.startsWith("Moved");
   return (
     <div class={`saved ${now.trouble ? "look" : ""}`}>
       <p class={now.trouble ? "look" : ""}>{saidWords()}</p>
       {canUndo && (
         <button type="button" class="button" onClick={() => void undo(now.text, now.entries)}>
-          {now.entries.length > 1 ? `Undo all ${now.entries.length}` : "Undo"}
+          {many > 1 ? `Undo all ${many}` : "Undo"}
         </button>
       )}
-      <button type="button" class="button quiet" onClick={say.nothing}>
-        Close
-      </button>
+      {canUndo && onWrong && many === 1 && (
+        <button type="button" class="button" onClick={() => onWrong(now.entries)}>
+          Wrong number
+        </button>
+      )}
+      {!onWrong && (
+        <button type="button" class="icon" onClick={say.nothing}>
+          <span class="unseen">Close</span>
+          <svg viewBox="0 0 26 26" aria-hidden="true">
+            <path d="M6 6l14 14m0-14L6 20" stroke="currentColor" stroke-width="2.6" />
+          </svg>
+        </button>
+      )}
     </div>
   );
 };

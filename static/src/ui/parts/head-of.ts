@@ -15,6 +15,9 @@ export const bareHead = (label: string, shape: "cask" | "keg" = "cask"): HeadLoo
   stopped: false,
 });
 
+/** A full cask still shows a little steel above its beer. */
+const FULL = 0.95;
+
 const ringOf = (since: string, bestBefore: string | null, now: string): number | null => {
   if (bestBefore === null) return null;
   const end = Date.parse(`${bestBefore}T23:59Z`);
@@ -28,7 +31,7 @@ export const headOf = (standing: Standing, now: string): HeadLook => {
   return {
     label: standing.number,
     shape: standing.shape === "keg" ? "keg" : "cask",
-    level: contents === null || capacity === 0 ? 0 : contents.left_ml / capacity,
+    level: contents === null || capacity === 0 ? 0 : Math.min(FULL, contents.left_ml / capacity),
     ring: contents === null ? null : ringOf(contents.since, contents.best_before, now),
     spile: serving?.vented ? (serving.vented.spile ?? "unknown") : null,
     tapped: serving?.tapped != null,

@@ -38,7 +38,7 @@ export const Shell = () => {
       <main>
         <Guard place={address}>
           {name === "bench" ? (
-            <Bench />
+            <Bench path={path} />
           ) : screen ? (
             <Lazy screen={screen} path={path} />
           ) : (

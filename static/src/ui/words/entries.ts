@@ -52,7 +52,7 @@ const WITH_FACTS: { [kind: string]: (facts: Facts, known: Known) => string } = {
     `Filled with ${litres(f.volume_ml)} of ${brewName(known, f.gyle)}${f.best_before ? `, best before ${dateWords(f.best_before, known.now)}` : ""}`,
   moved: (f, known) => `Moved to ${placeName(known, f.place)}`,
   stillaged: (f, known) =>
-    `Set on the stillage${f.place ? ` in ${placeName(known, f.place)}` : ""}`,
+    f.place ? `Set on ${placeName(known, f.place)}` : "Set on the stillage",
   vented: (f) => `Vented with a ${f.spile} spile`,
   dipped: (f) => `Dipped: ${litres(f.left_ml)} left`,
   checked: (f) => {
@@ -68,10 +68,10 @@ const WITH_FACTS: { [kind: string]: (facts: Facts, known: Known) => string } = {
   sent: (f, known) =>
     `Sent to ${customerName(known, f.customer)}${f.due_on ? `, due back ${dateWords(f.due_on, known.now)}` : ""}`,
   returned: (f, known) =>
-    `Came back${f.customer ? ` from ${customerName(known, f.customer)}` : ""}${f.ullage_ml > 0 ? ` with ${litres(f.ullage_ml)} still in it` : ""}${f.place ? `, put in ${placeName(known, f.place)}` : ""}`,
+    `Came back${f.customer ? ` from ${customerName(known, f.customer)}` : ""}${f.ullage_ml > 0 ? ` with ${litres(f.ullage_ml)} still in it` : ""}${f.place ? `, to ${placeName(known, f.place)}` : ""}`,
   set_aside: (f) => `Set aside${added(": ", f.why)}`,
   missing: (f) => `Down as missing${added(": ", f.why)}`,
-  found: (f, known) => `Found${f.place ? ` in ${placeName(known, f.place)}` : ""}`,
+  found: (f, known) => `Found${f.place ? `: ${placeName(known, f.place)}` : ""}`,
   scrapped: (f) => `Scrapped${added(": ", f.why)}`,
   noted: (f) => `Note: ${f.words}`,
   renumbered: (f) => `An entry moved to ${f.to}`,

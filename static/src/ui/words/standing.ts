@@ -43,9 +43,7 @@ export const placeFacet = (s: Standing, known: Known): Facet | null => {
   }
   if (s.place === null) return null;
   const at =
-    s.place.at === "brewery"
-      ? "At the brewery, nobody noted where"
-      : `In ${placeName(known, s.place.at)}`;
+    s.place.at === "brewery" ? "At the brewery, nobody noted where" : placeName(known, s.place.at);
   return { says: `${at}, since ${when(s.place, known)}`, mark: s.place };
 };
 

@@ -1,0 +1,108 @@
+// Between the session's list and the pad: the container that is meant, and all there is to know
+// before the button is pressed. It sits on the pad, so that a warning is never out of sight.
+
+import { book } from "../../store/book.ts";
+import { known } from "../known.ts";
+import { SavedStrip } from "../parts/Saved.tsx";
+import { said } from "../parts/say.ts";
+import { litres } from "../words.ts";
+import { Failing } from "./Failing.tsx";
+import { capacityOf, JOBS } from "./jobs.ts";
+import { NowOne } from "./NowOne.tsx";
+import { NowRun } from "./NowRun.tsx";
+import { NowSeveral } from "./NowSeveral.tsx";
+import { session } from "./session.ts";
+import { clearPad, failing, gyleId, job, meant, moving, typed, typingLitres } from "./state.ts";
+
+/** What was just saved was another number. A run is several: those are moved in the list above. */
+const wrongNumber = (entries: readonly string[]): void => {
+  const all = session(book.ownEntries.peek(), job.peek(), gyleId.peek(), known.peek().now);
+  const done = all.find((one) => entries.includes(one.own.entry.id));
+  if (done === undefined) return;
+  clearPad();
+  moving.value = { number: done.number, entries: done.entries };
+};
+
+const Hint = () => {
+  const from = moving.value;
+  if (from !== null) {
+    return (
+      <div class="now">
+        <p class="look">Not {from.number}: which number was it?</p>
+        <button
+          type="button"
+          class="button"
+          onClick={() => {
+            moving.value = null;
+          }}
+        >
+          It was {from.number}
+        </button>
+      </div>
+    );
+  }
+  if (said.value !== null && !said.value.trouble) return <SavedStrip onWrong={wrongNumber} />;
+  return (
+    <p class="now small">
+      {job.value === "fill"
+        ? "Type the number of the container under the spout. A run: 117 – 124."
+        : "Type the number on the container. A run: 117 – 124."}
+    </p>
+  );
+};
+
+/** Which container the litres are for, and what it holds. */
+const into = (): string => {
+  const what = meant.value;
+  if (what.is !== "one") return "How much goes into the next one?";
+  const capacity = capacityOf(what.standing);
+  return `into ${what.number}${capacity === null ? "" : `, which holds ${litres(capacity)}`}`;
+};
+
+const Litres = ({ text }: { text: string }) => {
+  return (
+    <p class="now typed">
+      <output aria-live="polite">{text === "" ? "–" : text}</output> litres
+      <span class="small">{into()}</span>
+    </p>
+  );
+};
+
+/** What went wrong stays above the pad until the next key. */
+export const Now = () => (
+  <>
+    {said.value?.trouble && <p class="now look">{said.value.text}</p>}
+    <Meant />
+  </>
+);
+
+const Meant = () => {
+  if (typingLitres.value !== null) return <Litres text={typingLitres.value} />;
+  const what = meant.value;
+  switch (what.is) {
+    case "nothing":
+      return <Hint />;
+    case "unfinished":
+      return (
+        <p class="now typed">
+          <output aria-live="polite">{typed.value.replace("-", " – ")}</output>
+          <span class="small"> {what.says}</span>
+        </p>
+      );
+    case "several":
+      return <NowSeveral numbers={what.numbers} />;
+    case "run":
+      return <NowRun numbers={what.numbers} />;
+    default:
+      return failing.value ? (
+        <Failing number={what.number} />
+      ) : (
+        <NowOne
+          number={what.number}
+          standing={book.containers.value.get(what.number) ?? null}
+          doing={JOBS[job.value].doing}
+          known={known.value}
+        />
+      );
+  }
+};

@@ -1,0 +1,69 @@
+// The one container that is meant: its head, its last known place and state, and what is odd.
+
+import type { Standing } from "../../domain/standing.ts";
+import { Head } from "../parts/Head.tsx";
+import { bareHead, headOf } from "../parts/head-of.ts";
+import { said } from "../parts/say.ts";
+import { containerHref } from "../shell/route.ts";
+import { tryOut } from "../try-out.ts";
+import { containerName, type Known, litres, outcomeRemarks, placeFacet } from "../words.ts";
+import { capacityOf, deedsFor, refusal } from "./jobs.ts";
+import { NewContainer } from "./NewContainer.tsx";
+import { chosen, job, meant, moving, type, typed, volumeMl } from "./state.ts";
+
+/** Digits that fit one container with letters may be meant as a plain number all the same. */
+const NotThat = ({ number }: { number: string }) =>
+  typed.value !== "" && typed.value !== number && meant.value.is === "one" ? (
+    <button type="button" class="button quiet" onClick={() => chooseExactly(typed.value)}>
+      Not {number}, but {typed.value}
+    </button>
+  ) : null;
+
+const chooseExactly = (number: string): void => {
+  type(number);
+  chosen.value = number;
+};
+
+export const NowOne = (props: {
+  number: string;
+  standing: Standing | null;
+  doing: string;
+  known: Known;
+}) => {
+  const { number, standing, known } = props;
+  const onRecord = standing?.registered != null;
+  // Entered on the spot under the wrong number, what it is moves along with what was done.
+  const asksKind = !onRecord && (moving.value === null || moving.value.entries.length === 1);
+  const outcome = tryOut(number, standing, deedsFor(standing), known.now);
+  const remarks =
+    moving.value === null && onRecord ? outcomeRemarks(outcome, known, props.doing) : [];
+  const capacity = capacityOf(standing);
+  const volume = volumeMl.value;
+  const cannot = moving.value === null ? refusal(number, standing) : null;
+  const place = standing?.trip ? null : standing && placeFacet(standing, known);
+  return (
+    <div class="now">
+      <a href={containerHref(number)} aria-label={`Page of ${number}`}>
+        <Head look={standing ? headOf(standing, known.now) : bareHead(number)} size="large" />
+      </a>
+      <div>
+        <p>
+          <strong>{standing ? containerName(standing) : number}</strong>
+          {onRecord && capacity !== null && `, ${litres(capacity)}`}
+          {volume !== null && job.value === "fill" && <b>{`, takes ${litres(volume)}`}</b>}
+        </p>
+        {place && <p class="small">{place.says}</p>}
+        {moving.value !== null && <p class="look">This one, not {moving.value.number}.</p>}
+        {asksKind && <p class="look">Not on record. What is it?</p>}
+        {(cannot ? [] : remarks).map((remark) => (
+          <p key={remark.says} class={remark.tone || "small"}>
+            {remark.says}
+          </p>
+        ))}
+        {cannot && !said.value?.trouble && <p class="look">{cannot}</p>}
+        <NotThat number={number} />
+      </div>
+      {asksKind && <NewContainer />}
+    </div>
+  );
+};

@@ -1,0 +1,74 @@
+// The three jobs of the bench, which share one pad: filling, washing, inspecting.
+
+import { CONTAINER_KINDS, mostThatFitsMl } from "../../domain/containers.ts";
+import type { Facts, Kind } from "../../domain/entries.ts";
+import { bestBeforeOn } from "../../domain/readiness.ts";
+import type { Standing } from "../../domain/standing.ts";
+import { known } from "../known.ts";
+import { beerDoc, kindWords, litres, typedMl } from "../words.ts";
+import { gyleId, type JobName, job, newCapacity, newKind, volumeMl } from "./state.ts";
+
+export interface Job {
+  /** On the big button. */
+  verb: string;
+  /** At the head of a warning: "Filling it notes its return." */
+  doing: string;
+  /** After it: "117 filled." */
+  done: string;
+}
+
+export const JOBS: { readonly [name in JobName]: Job } = {
+  fill: { verb: "Fill", doing: "Filling it", done: "filled" },
+  wash: { verb: "Wash", doing: "Washing it", done: "washed" },
+  inspect: { verb: "Pass", doing: "Inspecting it", done: "inspected, passed" },
+};
+
+/** What a container not yet on record is entered as: its kind and what it holds. */
+export const newFacts = (): { kind: string; capacity_ml: number | null } => {
+  const typed = newCapacity.value;
+  const nominal = CONTAINER_KINDS[newKind.value]?.capacity_ml ?? null;
+  return { kind: newKind.value, capacity_ml: typed === null ? nominal : typedMl(typed) };
+};
+
+/** What the container holds when full, mL; null while nobody has said. */
+export const capacityOf = (standing: Standing | null): number | null =>
+  standing?.registered ? standing.capacity_ml : newFacts().capacity_ml;
+
+export interface Deed {
+  kind: Kind;
+  facts: Facts;
+}
+
+/** What is noted for one container: for one not on record first what it is, then the job. */
+export const deedsFor = (standing: Standing | null): Deed[] => {
+  const deeds: Deed[] = [];
+  if (!standing?.registered) deeds.push({ kind: "registered", facts: newFacts() });
+  if (job.value === "wash") deeds.push({ kind: "washed", facts: {} });
+  else if (job.value === "inspect") deeds.push({ kind: "inspected", facts: { passed: true } });
+  else deeds.push({ kind: "filled", facts: fillFacts(standing) });
+  return deeds;
+};
+
+const fillFacts = (standing: Standing | null): Facts => ({
+  gyle: gyleId.value,
+  volume_ml: volumeMl.value ?? capacityOf(standing) ?? 0,
+  best_before: bestBeforeOn(known.value.now, beerDoc(known.value, gyleId.value)),
+});
+
+/** Why the job cannot be noted as it stands; null when it can. Only slips of the finger are refused. */
+export const refusal = (number: string, standing: Standing | null): string | null => {
+  if (!standing?.registered) {
+    const { capacity_ml } = newFacts();
+    if (capacity_ml === null || capacity_ml === 0) {
+      return `How many litres does ${number} hold? Type it beside its kind.`;
+    }
+  }
+  if (job.value !== "fill") return null;
+  const capacity = capacityOf(standing);
+  const volume = volumeMl.value ?? capacity;
+  if (volume === null || volume === 0) return `How many litres go into ${number}? Press Litres.`;
+  const most = mostThatFitsMl(capacity);
+  return volume > most
+    ? `${litres(volume)} does not go into ${number}: a ${kindWords(standing?.kind ?? newKind.value)} takes ${litres(most)} at the very most.`
+    : null;
+};

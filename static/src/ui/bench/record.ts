@@ -1,0 +1,57 @@
+// Saving what the bench did: all of a run in one go, so that it is kept whole or not at all.
+
+import { book, type Saved } from "../../store/book.ts";
+import { save } from "../parts/say.ts";
+import { listWords } from "../words.ts";
+import { type Deed, deedsFor, JOBS, newFacts } from "./jobs.ts";
+import { clearPad, job, moving } from "./state.ts";
+
+const named = (numbers: readonly string[]): string =>
+  numbers.length <= 3
+    ? listWords(numbers)
+    : `${numbers[0]} to ${numbers.at(-1)}, all ${numbers.length},`;
+
+/** Note the job for each of these containers. */
+export const recordJob = async (numbers: readonly string[]): Promise<void> => {
+  const made = numbers.flatMap((number) => {
+    const standing = book.containers.peek().get(number) ?? null;
+    return deedsFor(standing).map((deed: Deed) => ({ ...deed, subject: number }));
+  });
+  if (await save(`${named(numbers)} ${JOBS[job.peek()].done}.`, () => book.recordMany(made))) {
+    clearPad();
+  }
+};
+
+/** Note that one failed its inspection, and why; it is set aside. */
+export const recordFailed = async (number: string, why: string): Promise<void> => {
+  const standing = book.containers.peek().get(number) ?? null;
+  const made = deedsFor(standing).map((deed) => ({
+    ...deed,
+    subject: number,
+    facts: deed.kind === "inspected" ? { passed: false, why } : deed.facts,
+  }));
+  if (await save(`${number} set aside: ${why}.`, () => book.recordMany(made))) clearPad();
+};
+
+/**
+ * The number was wrong: what was done moves to the right one. A container that was entered on the
+ * spot under the wrong number moves along, unless the right one is on record already.
+ */
+export const recordMove = async (to: string): Promise<void> => {
+  const from = moving.peek();
+  if (from === null) return;
+  const done = from.entries.at(-1) ?? "";
+  const entered = from.entries.slice(0, -1);
+  const onRecord = book.containers.peek().get(to)?.registered != null;
+  const moved = await save(`Moved: not ${from.number}, but ${to}.`, async () => {
+    const all: Saved[] = [];
+    for (const entry of entered) {
+      all.push(await (onRecord ? book.undo(entry) : book.moveTo(entry, to)));
+    }
+    if (!onRecord && entered.length === 0)
+      all.push(await book.record("registered", to, newFacts()));
+    all.push(await book.moveTo(done, to));
+    return all;
+  });
+  if (moved) clearPad();
+};
