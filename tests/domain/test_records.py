@@ -1,0 +1,83 @@
+"""Beers, gyles, places, customers: field by field the last in the order of happening stands."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cellarapp.domain.entries import Entry, order_key
+from cellarapp.domain.fold import entries_by_subject
+from cellarapp.domain.records import blank_record, drawn_ml, fold_record, set_fields, subject_type
+
+from .histories import (
+    CUSTOMERS,
+    GYLES,
+    RECORD_FACTS,
+    arrivals,
+    canonical,
+    entry_sets,
+    later,
+    record_sets,
+)
+
+kinds = st.sampled_from(sorted(RECORD_FACTS))
+
+
+@given(data=st.data(), kind=kinds)
+def test_record_is_the_same_whatever_order_it_arrived_in(data: st.DataObject, kind: str) -> None:
+    """ORD-1, ORD-2: also each entry twice, and one by one."""
+    entries = data.draw(record_sets(kind))
+    arrived = data.draw(arrivals(entries))
+    assert canonical(fold_record(kind, arrived)) == canonical(fold_record(kind, entries))
+
+
+@given(data=st.data(), kind=kinds)
+def test_last_to_set_a_field_decides_it(data: st.DataObject, kind: str) -> None:
+    """ORD-1: last in the order of happening, not of arrival."""
+    entries = data.draw(record_sets(kind))
+    expected: dict[str, object] = {}
+    for entry in sorted((e for e in entries if e["kind"] == kind), key=order_key):
+        expected |= entry["facts"]
+    assert fold_record(kind, entries)["fields"] == expected
+
+
+@given(data=st.data())
+def test_last_chase_is_the_one_shown(data: st.DataObject) -> None:
+    """ORD-1: who asked last, and what was promised."""
+    entries = data.draw(record_sets("customer"))
+    chases = sorted((e for e in entries if e["kind"] == "chased"), key=order_key)
+    chase = fold_record("customer", entries)["chase"]
+    assert (chase["entry"] if chase else None) == (chases[-1]["id"] if chases else None)
+
+
+@given(entries=entry_sets)
+def test_gyle_is_drawn_by_the_fills_that_count(entries: list[Entry]) -> None:
+    """LIFE-4: a fill that was voided drew nothing; one that was renumbered still did."""
+    counting = [e for those in entries_by_subject(entries).values() for e in those]
+    fills = [e["facts"] for e in counting if e["kind"] == "filled"]
+    drawn = {gyle: drawn_ml(gyle, counting) for gyle in GYLES}
+    assert sum(drawn.values()) == sum(fill["volume_ml"] for fill in fills)
+
+
+def test_entry_about_something_else_leaves_a_record_alone() -> None:
+    """ORD-4: corrections of a record's entries stand among them and set nothing."""
+    [voided] = later([], "voided", CUSTOMERS[0], {"target": "x"})
+    assert set_fields(blank_record("customer"), voided) == blank_record("customer")
+
+
+@pytest.mark.parametrize(
+    ("subject", "kinds", "expected"),
+    [
+        ("117", {"filled"}, "container"),
+        ("K12", {"voided"}, "container"),
+        (CUSTOMERS[0], {"customer", "chased"}, "customer"),
+        (CUSTOMERS[0], {"chased"}, "customer"),
+        (CUSTOMERS[0], {"beer"}, "beer"),
+        (CUSTOMERS[0], {"voided"}, None),
+        ("brewery", {"place"}, "place"),
+    ],
+)
+def test_subject_is_what_its_entries_call_it(
+    subject: str, kinds: set[str], expected: str | None
+) -> None:
+    """ORD-1: a number is a container; a chase that arrives first makes a customer."""
+    assert subject_type(subject, kinds) == expected
