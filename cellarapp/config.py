@@ -1,0 +1,87 @@
+"""Settings, read once from CELLAR_* variables and checked at start.
+
+Owns the names of the variables and what they may hold. Imports nothing of ours.
+"""
+
+import os
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+DATABASE_FILE = "cellarapp.sqlite"
+
+
+class ConfigError(Exception):
+    """A setting cannot be used; the message says which one and what it should be."""
+
+
+@dataclass(frozen=True)
+class Config:
+    """What a running server needs to know."""
+
+    data: Path
+    """Folder for the database file and the copies kept beside it."""
+    database_url: str
+    """SQLAlchemy address of the database."""
+    host: str = "127.0.0.1"
+    port: int = 8080
+    busy_ms: int = 15_000
+    """How long a write waits for another one before it gives up, ms."""
+
+    @property
+    def database_file(self) -> Path | None:
+        """The SQLite file, or None when the database is a server."""
+        kept_in_file = self.database_url.startswith("sqlite:///")
+        return Path(self.database_url.removeprefix("sqlite:///")) if kept_in_file else None
+
+
+def read_config(environ: Mapping[str, str] | None = None) -> Config:
+    """The settings of this environment, `os.environ` unless another is given.
+
+    Raises: ConfigError naming the variable that cannot be used.
+    """
+    given = os.environ if environ is None else environ
+    data = Path(given.get("CELLAR_DATA") or default_data(given)).expanduser()
+    return Config(
+        data=data,
+        database_url=database_url(given.get("CELLAR_DATABASE", ""), data),
+        host=given.get("CELLAR_HOST") or Config.host,
+        port=_whole(given, "CELLAR_PORT", Config.port, low=1, high=65_535),
+        busy_ms=_whole(given, "CELLAR_BUSY_MS", Config.busy_ms, low=1, high=600_000),
+    )
+
+
+def default_data(environ: Mapping[str, str]) -> Path:
+    """Where data goes when nothing is said: the same place on every system."""
+    return Path(environ.get("HOME") or Path.home(), ".local", "share", "cellarapp")
+
+
+def database_url(wanted: str, data: Path) -> str:
+    """The address of the database that CELLAR_DATABASE names: a file, an address or nothing.
+
+    Raises: ConfigError when it is an address that this release does not know.
+    """
+    if "://" not in wanted:
+        file = Path(wanted).expanduser() if wanted else data / DATABASE_FILE
+        return f"sqlite:///{file.absolute()}"
+    scheme = wanted.partition("://")[0]
+    if scheme.split("+")[0] not in ("sqlite", "postgresql"):
+        raise ConfigError(
+            f"CELLAR_DATABASE begins with {scheme}://, which is not known here. "
+            "Give the path of a file, or an address that begins with postgresql+psycopg://."
+        )
+    if scheme.startswith("sqlite") and not Path(wanted.partition(":///")[2]).is_absolute():
+        raise ConfigError(
+            "CELLAR_DATABASE must name a file by its full path; "
+            "a database in memory would be lost with the process."
+        )
+    return wanted
+
+
+def _whole(environ: Mapping[str, str], name: str, fallback: int, *, low: int, high: int) -> int:
+    text = environ.get(name, "").strip()
+    if not text:
+        return fallback
+    if not text.isascii() or not text.isdigit() or not low <= int(text) <= high:
+        raise ConfigError(f"{name} is {text!r}; it must be a whole number from {low} to {high}.")
+    return int(text)

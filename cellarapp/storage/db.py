@@ -1,0 +1,71 @@
+"""The database handle, and everything that differs between SQLite and PostgreSQL.
+
+Owns how a connection is set up and how a transaction begins. Every write on SQLite begins with
+BEGIN IMMEDIATE: a transaction that has read first and then wants to write is refused at once when
+another one wrote meanwhile, however long it is willing to wait.
+"""
+
+import sqlite3
+from typing import Any
+
+from flask_sqlalchemy import SQLAlchemy
+from sqlalchemy import Connection, Engine, MetaData, event
+from sqlalchemy.orm import DeclarativeBase
+
+WRITING = "cellarapp_writing"
+
+
+class Base(DeclarativeBase):
+    """What every table's class inherits; constraints have names for migrations to call."""
+
+    metadata = MetaData(
+        naming_convention={
+            "pk": "%(table_name)s_pk",
+            "uq": "%(table_name)s_%(column_0_name)s_once",
+            "ix": "%(table_name)s_%(column_0_name)s",
+            "ck": "%(table_name)s_%(constraint_name)s",
+        }
+    )
+
+
+db: SQLAlchemy = SQLAlchemy(model_class=Base)
+
+
+def set_up_engine(engine: Engine, *, busy_ms: int) -> None:
+    """Make connections of this engine begin transactions as they should.
+
+    Args:
+        engine: an engine that has not connected yet.
+        busy_ms: how long a write waits for another one, ms.
+    """
+    if engine.dialect.name != "sqlite":
+        return
+
+    def on_connect(connection: sqlite3.Connection, _record: object) -> None:
+        # sqlite3 would begin transactions by itself, late and only for some statements.
+        connection.isolation_level = None
+        connection.execute("PRAGMA journal_mode = WAL")
+        # A ledger must outlive a power cut: NORMAL may lose the last commits.
+        connection.execute("PRAGMA synchronous = FULL")
+        connection.execute("PRAGMA foreign_keys = ON")
+        connection.execute(f"PRAGMA busy_timeout = {busy_ms}")
+
+    def on_begin(connection: Connection) -> None:
+        writing = connection.get_execution_options().get(WRITING, False)
+        connection.exec_driver_sql("BEGIN IMMEDIATE" if writing else "BEGIN")
+
+    event.listen(engine, "connect", on_connect)
+    event.listen(engine, "begin", on_begin)
+
+
+def engine_for_writing(engine: Engine) -> Engine:
+    """The same engine, whose transactions may write."""
+    return engine.execution_options(**{WRITING: True})
+
+
+def engine_for_reading(engine: Engine) -> Engine:
+    """The same engine, whose transactions see one state of the database from start to end."""
+    options: dict[str, Any] = {}
+    if engine.dialect.name == "postgresql":
+        options = {"isolation_level": "REPEATABLE READ", "postgresql_readonly": True}
+    return engine.execution_options(**options)

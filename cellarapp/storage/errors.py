@@ -1,0 +1,23 @@
+"""What storage raises; errors of the database itself never leave this folder.
+
+StorageError
+├── StorageBusy      another write took too long; trying again later will do
+├── StorageTrouble   the database cannot be read or written now: disk full, connection lost
+└── Overtaken        another transaction changed what this one had read; begin again
+"""
+
+
+class StorageError(Exception):
+    """The database did not do what was asked; nothing was changed."""
+
+
+class StorageBusy(StorageError):
+    """Another write held the database for longer than we wait."""
+
+
+class StorageTrouble(StorageError):
+    """The database cannot be read or written at the moment."""
+
+
+class Overtaken(StorageError):
+    """Somebody else committed between our reading and our writing."""

@@ -1,0 +1,67 @@
+"""A unit of work: one transaction and what can be done within it."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+
+from sqlalchemy import Connection, Engine
+from sqlalchemy.exc import IntegrityError, InterfaceError, OperationalError
+
+from cellarapp.storage.db import db, engine_for_reading, engine_for_writing
+from cellarapp.storage.entries import EntryStore
+from cellarapp.storage.errors import Overtaken, StorageBusy, StorageTrouble
+from cellarapp.storage.heads import HeadStore
+from cellarapp.storage.held import HeldStore
+from cellarapp.storage.rows import RowStore
+
+BUSY = ("locked", "busy", "lock timeout")
+LOST_RACE = ("deadlock detected", "could not serialize")
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """The stores, all within one transaction."""
+
+    head: HeadStore
+    entries: EntryStore
+    rows: RowStore
+    held: HeldStore
+
+
+@contextmanager
+def reading() -> Iterator[Work]:
+    """One transaction that sees one state of the ledger and changes nothing."""
+    with _transaction(engine_for_reading(db.engine)) as work:
+        yield work
+
+
+@contextmanager
+def writing() -> Iterator[Work]:
+    """One transaction that is committed at the end, or leaves nothing behind.
+
+    Raises: StorageBusy, StorageTrouble, Overtaken.
+    """
+    with _transaction(engine_for_writing(db.engine)) as work:
+        yield work
+
+
+@contextmanager
+def _transaction(engine: Engine) -> Iterator[Work]:
+    try:
+        with engine.connect() as connection, connection.begin():
+            yield _stores(connection)
+    except IntegrityError as fault:
+        raise Overtaken from fault
+    except (OperationalError, InterfaceError) as fault:
+        said = str(fault.orig).lower()
+        if any(words in said for words in LOST_RACE):
+            raise Overtaken from fault
+        if any(words in said for words in BUSY):
+            raise StorageBusy from fault
+        raise StorageTrouble from fault
+
+
+def _stores(connection: Connection) -> Work:
+    return Work(
+        HeadStore(connection), EntryStore(connection), RowStore(connection), HeldStore(connection)
+    )
