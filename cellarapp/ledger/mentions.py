@@ -1,0 +1,33 @@
+"""Which rows there are because of an entry.
+
+Decided by the entry alone and not by what else is known, so that the same entries make the same
+rows whatever order they arrived in.
+"""
+
+from cellarapp.domain.entries import CUSTOMER_KINDS, RECORD_KINDS, Entry
+from cellarapp.storage.rows import Key
+
+
+def own_key(entry: Entry) -> Key:
+    """The row that an entry is about."""
+    return key_of(entry, entry["subject"])
+
+
+def key_of(entry: Entry, subject: str) -> Key:
+    """The row of the subject that an entry counts for."""
+    if entry["kind"] in RECORD_KINDS:
+        return (entry["kind"], subject)
+    return ("customer" if entry["kind"] in CUSTOMER_KINDS else "container", subject)
+
+
+def mentioned(entry: Entry) -> list[Key]:
+    """Every row that has to be there once an entry is known."""
+    kind, facts = entry["kind"], entry["facts"]
+    keys = [own_key(entry)]
+    if kind == "filled":
+        keys.append(("gyle", facts["gyle"]))
+    elif kind == "renumbered":
+        keys.append(("container", facts["to"]))
+    elif kind == "settled" and facts["way"].startswith("renumber:"):
+        keys.append(("container", facts["way"].rpartition(":")[2]))
+    return keys

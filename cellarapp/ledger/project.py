@@ -1,0 +1,115 @@
+"""Folds fresh entries into the rows they touch.
+
+An entry that comes after all that its row has seen steps the row forward. Where one comes late, or
+a correction changes what counts, the row is folded anew from the entries. Either way gives the
+same row (ORD-4).
+"""
+
+from collections import defaultdict
+from collections.abc import Sequence
+
+from cellarapp.domain.corrections import is_correction
+from cellarapp.domain.entries import order_key
+from cellarapp.domain.fold import fold, step
+from cellarapp.domain.records import Record, fold_record, set_fields
+from cellarapp.ledger.book import Book
+from cellarapp.ledger.counting import Recount
+from cellarapp.ledger.mentions import key_of, mentioned, own_key
+from cellarapp.storage.mapping import StoredEntry
+from cellarapp.storage.rows import Key
+from cellarapp.storage.work import Work
+
+
+def project(
+    work: Work, book: Book, fresh: Sequence[StoredEntry], recounts: Sequence[Recount]
+) -> None:
+    """Bring the book up to date with the fresh entries and with what counts otherwise now."""
+    book.open({key for one in fresh for key in mentioned(one.entry)})
+    refold = _to_refold(fresh, recounts)
+    refold |= _step(book, fresh, refold)
+    _refold(work, book, refold, fresh, recounts)
+    _draw(book, fresh, recounts)
+
+
+def _to_refold(fresh: Sequence[StoredEntry], recounts: Sequence[Recount]) -> set[Key]:
+    """The rows that corrections may have changed."""
+    keys: set[Key] = set()
+    for one, before in recounts:
+        keys.update(key_of(one.entry, s) for s in (before, one.counts_for) if s is not None)
+    for one in fresh:
+        if is_correction(one.entry) or one.counts_for != one.entry["subject"]:
+            keys.add(own_key(one.entry))
+            keys.add(key_of(one.entry, one.counts_for or one.entry["subject"]))
+    return keys
+
+
+def _step(book: Book, fresh: Sequence[StoredEntry], refold: set[Key]) -> set[Key]:
+    """Step rows forward; answer which could not be because an entry comes late."""
+    late: set[Key] = set()
+    for one in sorted(fresh, key=in_order):
+        key = own_key(one.entry)
+        if key in refold or key in late:
+            continue
+        if key[0] != "container":
+            book.put(key, set_fields(book.record(key), one.entry))
+            continue
+        standing = book.standing(key[1])
+        if order_key(one.entry) > standing["last"]:
+            book.put(key, step(standing, one.entry).standing)
+        else:
+            late.add(key)
+    return late
+
+
+def _refold(
+    work: Work,
+    book: Book,
+    keys: set[Key],
+    fresh: Sequence[StoredEntry],
+    recounts: Sequence[Recount],
+) -> None:
+    """Fold rows anew from all entries that count for them."""
+    if not keys:
+        return
+    book.open(keys)
+    known = {one.entry["id"]: one for one in work.entries.counting_for({k[1] for k in keys})}
+    known |= {one.entry["id"]: one for one, _ in recounts}
+    known |= {one.entry["id"]: one for one in fresh}
+    counting: dict[Key, list[StoredEntry]] = defaultdict(list)
+    for one in known.values():
+        if one.counts_for is not None:
+            counting[key_of(one.entry, one.counts_for)].append(one)
+    for key in keys:
+        entries = [one.entry for one in sorted(counting[key], key=in_order)]
+        if key[0] == "container":
+            book.put(key, fold(key[1], entries))
+        else:
+            _put_fields(book, key, fold_record(key[0], entries))
+
+
+def _put_fields(book: Book, key: Key, folded: Record) -> None:
+    """A record folded anew; what was drawn from a gyle is not among its fields and stays."""
+    if key[0] == "gyle":
+        folded = {**folded, "drawn_ml": book.record(key)["drawn_ml"]}
+    book.put(key, folded)
+
+
+def _draw(book: Book, fresh: Sequence[StoredEntry], recounts: Sequence[Recount]) -> None:
+    """Keep what has been drawn from each gyle."""
+    drawn: dict[str, int] = defaultdict(int)
+    for one in fresh:
+        if one.entry["kind"] == "filled" and one.live:
+            drawn[one.entry["facts"]["gyle"]] += one.entry["facts"]["volume_ml"]
+    for one, before in recounts:
+        if one.entry["kind"] == "filled" and one.live != (before is not None):
+            volume_ml = one.entry["facts"]["volume_ml"]
+            drawn[one.entry["facts"]["gyle"]] += volume_ml if one.live else -volume_ml
+    book.open(("gyle", gyle) for gyle in drawn)
+    for gyle, volume_ml in drawn.items():
+        record = book.record(("gyle", gyle))
+        book.put(("gyle", gyle), {**record, "drawn_ml": record["drawn_ml"] + volume_ml})
+
+
+def in_order(one: StoredEntry) -> tuple[str, str]:
+    """ORD-1; the id decides between entries to which a device gave the same number."""
+    return order_key(one.entry), one.entry["id"]

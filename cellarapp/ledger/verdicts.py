@@ -1,0 +1,47 @@
+"""What is pushed and what is answered."""
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Literal
+
+from cellarapp.ledger.problem import Problem
+
+Word = Literal["accepted", "known", "held", "refused", "later"]
+
+
+@dataclass(frozen=True, slots=True)
+class Batch:
+    """Entries as a device sent them, each of them any JSON at all.
+
+    `sent_at` is the device's time of sending, `received_at` ours of receiving. `device` is the
+    one that sent, which may hand over what another one wrote.
+    """
+
+    device: str
+    sent_at: datetime
+    received_at: datetime
+    elements: list[object]
+
+    @property
+    def offset(self) -> timedelta:
+        """What the device's clock was behind by, transport included."""
+        return self.received_at - self.sent_at
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """What became of one element. `id` is as it was sent; none if there was none to read."""
+
+    id: str | None
+    word: Word
+    position: int | None = None
+    problem: Problem | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What became of a batch: a verdict for each element, in the order they were sent."""
+
+    epoch: str
+    head: int
+    verdicts: list[Verdict]
