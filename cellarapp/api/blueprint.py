@@ -1,0 +1,45 @@
+"""The blueprint that every resource uses: says in one place what a view reads and answers.
+
+flask-smorest has no types; all of it that the views need passes through here.
+"""
+
+from collections.abc import Callable
+from http import HTTPStatus
+from typing import Any, TypeVar, cast
+
+from flask_smorest import Blueprint as SmorestBlueprint  # type: ignore[import-untyped]
+from marshmallow import Schema
+
+from cellarapp.api.parsing import Parser
+
+View = TypeVar("View", bound=Callable[..., Any])
+
+
+class Blueprint(SmorestBlueprint):  # type: ignore[misc]
+    """Reads requests by our parser and documents problems by their status."""
+
+    ARGUMENTS_PARSER = Parser()
+
+    def at(self, method: str, path: str) -> Callable[[View], View]:
+        """The address of a view."""
+        return cast(Callable[[View], View], self.route(path, methods=[method]))
+
+    def reads_body(self, form: type[Schema], description: str) -> Callable[[View], View]:
+        """What the body of a request holds; given to the view."""
+        reading = self.arguments(form, description=description)
+        return cast(Callable[[View], View], reading)
+
+    def reads_query(self, form: type[Schema]) -> Callable[[View], View]:
+        """What the query of an address holds; given to the view."""
+        return cast(Callable[[View], View], self.arguments(form, location="query"))
+
+    def answers(self, shape: type[Schema], *problems: int) -> Callable[[View], View]:
+        """What the view answers with, and the statuses of the problems it may meet."""
+
+        def decorate(view: View) -> View:
+            documented = self.response(200, shape)(view)
+            for status in problems:
+                documented = self.alt_response(status, HTTPStatus(status).name)(documented)
+            return cast(View, documented)
+
+        return decorate

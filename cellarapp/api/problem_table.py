@@ -1,0 +1,91 @@
+"""Every kind of problem: its status, what it is called and what to do about it.
+
+The one table behind every problem that is sent and every page at /problems/<slug>. Clients branch
+on the slug, so a slug once given stays.
+"""
+
+from typing import NamedTuple
+
+
+class Kind(NamedTuple):
+    """One kind of problem. `status` is what an answer carries that consists of nothing else."""
+
+    status: int
+    title: str
+    advice: str
+
+
+TABLE: dict[str, Kind] = {
+    "another-ledger": Kind(
+        409,
+        "The server has another ledger",
+        "The server was restored or set up anew since this device last asked. Take a new snapshot "
+        "and offer again what was sent lately; nothing that waits on the device is lost.",
+    ),
+    "busy": Kind(
+        503,
+        "The server is busy",
+        "Another write is taking long. Nothing was changed; the device tries again by itself.",
+    ),
+    "malformed-entry": Kind(
+        422,
+        "An entry cannot be read",
+        "The entry stays on the device. Put right what is named and send it again.",
+    ),
+    "malformed-request": Kind(
+        422,
+        "The request cannot be read",
+        "Something in the request is not as the interface asks for; each fault is named.",
+    ),
+    "method-not-allowed": Kind(
+        405, "Not done this way", "The address is there, but not for this method."
+    ),
+    "not-a-date": Kind(422, "Not a date", "Write a date as year-month-day, such as 2026-11-25."),
+    "not-a-number": Kind(
+        422,
+        "Not a container's number",
+        "A number has one to eight letters and digits, at least one of them a digit.",
+    ),
+    "not-a-time": Kind(422, "Not a time", "Write a time as 2026-11-25T09:40:00.000Z."),
+    "not-found": Kind(404, "Nothing here", "Check the address, or the number of the container."),
+    "not-json": Kind(
+        400,
+        "The body is not JSON",
+        "The body was cut off or damaged on its way, or is not JSON in UTF-8. Send it again.",
+    ),
+    "not-possible": Kind(422, "Not possible", "The rules have no answer for what was given."),
+    "other-content": Kind(
+        409,
+        "The id is taken by another entry",
+        "Two entries carry one id. The later one is kept aside, at the office, for a person to "
+        "look at; nothing has to be done on the device.",
+    ),
+    "own-fault": Kind(
+        500,
+        "The server made a mistake",
+        "The fault is the server's and is in its log under the incident's name. What was sent is "
+        "kept, here or on the device, and is tried again.",
+    ),
+    "storage-trouble": Kind(
+        503,
+        "The server cannot reach its database",
+        "Look whether the server's disk is full or its database has stopped. Nothing was changed; "
+        "the device keeps its entries and tries again by itself.",
+    ),
+    "too-large": Kind(
+        413,
+        "Too much at once",
+        "Send at most 500 entries and 1 MiB at once, in several requests if need be.",
+    ),
+    "unknown-encoding": Kind(
+        415,
+        "The body's encoding is not known",
+        "Send the body as application/json, plain or compressed with gzip.",
+    ),
+    "unknown-kind": Kind(
+        422,
+        "The server does not know this kind of entry",
+        "The device is newer than the server. The entry is kept and taken in once the server is "
+        "updated; nothing has to be done on the device.",
+    ),
+}

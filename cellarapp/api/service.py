@@ -1,0 +1,66 @@
+"""Puts the HTTP side together and describes it in OpenAPI."""
+
+from http import HTTPStatus
+from importlib.metadata import version
+
+from apispec import APISpec
+from flask import Flask
+from flask_smorest import Api  # type: ignore[import-untyped]
+
+from cellarapp.api import client, containers, health, held, problem_pages, pull, push, snapshot
+from cellarapp.api.bodies import MOST_BYTES
+from cellarapp.api.headers import register_headers
+from cellarapp.api.problems import MEDIA_TYPE, register_handlers
+from cellarapp.api.shapes import ProblemDetails
+from cellarapp.ledger.forms import FORMS
+
+RESOURCES = (push, pull, snapshot, containers, held, health)
+
+
+class Service(Api):  # type: ignore[misc]
+    """flask-smorest with problem details in place of its own errors."""
+
+    ERROR_SCHEMA = ProblemDetails
+
+    def _register_error_handlers(self) -> None:
+        """Ours are registered for the whole application."""
+
+    def _register_responses(self) -> None:
+        for status in HTTPStatus:
+            if status >= 400:
+                self._describe(status.name, status.phrase)
+        self._describe("DEFAULT_ERROR", "A problem")
+
+    def _describe(self, name: str, description: str) -> None:
+        described = {
+            "description": description,
+            "content": {MEDIA_TYPE: {"schema": ProblemDetails}},
+        }
+        self.spec.components.response(name, described, lazy=True)
+
+
+def register(app: Flask) -> None:
+    """Register everything that answers requests."""
+    app.config.update(
+        API_TITLE="cellarapp",
+        API_VERSION=version("cellarapp"),
+        OPENAPI_VERSION="3.1.0",
+        OPENAPI_URL_PREFIX="/api",
+        MAX_CONTENT_LENGTH=MOST_BYTES,
+    )
+    app.config.setdefault("CELLAR_CLIENT", None)
+    app.extensions["cellarapp-pages"] = snapshot.PreparedPages()
+    register_handlers(app)
+    register_headers(app)
+    service = Service(app)
+    for resource in RESOURCES:
+        service.register_blueprint(resource.blueprint)
+    app.register_blueprint(problem_pages.blueprint)
+    app.register_blueprint(client.blueprint)
+    _describe_entries(service.spec)
+
+
+def _describe_entries(spec: APISpec) -> None:
+    """A push may carry anything; these are the entries that it means."""
+    for kind, form in FORMS.items():
+        spec.components.schema(f"EntryOf_{kind}", schema=form)

@@ -1,0 +1,33 @@
+"""create_app: the one place where the parts are put together."""
+
+from flask import Flask
+
+from cellarapp import api
+from cellarapp.config import Config, read_config
+from cellarapp.ledger.opening import open_ledger
+from cellarapp.storage.db import db, set_up_engine
+from cellarapp.storage.migrate import bring_up_to_date, set_up_migrations
+
+
+def create_app(config: Config | None = None, *, migrate: bool = True) -> Flask:
+    """The application.
+
+    Args:
+        config: settings; those of the environment unless given.
+        migrate: bring the database up to date and open the ledger; not wanted while a migration
+            is being written.
+    """
+    config = config or read_config()
+    app = Flask("cellarapp", static_folder=None)
+    app.config["SQLALCHEMY_DATABASE_URI"] = config.database_url
+    if config.database_file is not None:
+        config.database_file.parent.mkdir(parents=True, exist_ok=True)
+    db.init_app(app)
+    set_up_migrations(app)
+    api.register(app)
+    with app.app_context():
+        set_up_engine(db.engine, busy_ms=config.busy_ms)
+        if migrate:
+            bring_up_to_date(config.database_file)
+            open_ledger()
+    return app
