@@ -23,38 +23,49 @@ export const takeAnswers = async (
   const at = phone.clock.now();
   const changes = answers.flatMap((answer) => changeFor(phone, epoch, answer, at));
   await phone.connection.write(["outbox", "sent", "attention", "meta"], async (transaction) => {
-    const writing = changes.map(([n, own]) => {
+    const writing = changes.map(({ n, own }) => {
       if (own.where === "brewery") return transaction.objectStore("sent").put(own.kept, n);
       return transaction.objectStore("attention").put(own.kept, n);
     });
-    const removing = removeFromOutbox(
-      transaction,
-      changes.map(([n]) => n),
-    );
+    const removing = [
+      removeFromOutbox(
+        transaction,
+        changes.filter(({ from }) => from === "phone").map(({ n }) => n),
+      ),
+      ...changes
+        .filter(({ from, own }) => from !== own.where && from === "attention")
+        .map(({ n }) => transaction.objectStore("attention").delete(n)),
+    ];
     const correcting = clock === null ? [] : [writeMeta(transaction, "clock", clock)];
-    await Promise.all<unknown>([...writing, removing, ...correcting]);
+    await Promise.all<unknown>([...writing, ...removing, ...correcting]);
   });
   if (clock !== null) phone.clock.offset = clock;
   if (changes.length === 0) return;
-  phone.ownChanged(changes);
-  phone.tabs.tell({ about: "own", keys: changes.map(([n]) => n) });
+  phone.ownChanged(changes.map(({ n, own }): OwnChange => [n, own]));
+  phone.tabs.tell({ about: "own", keys: changes.map(({ n }) => n) });
 };
 
-type Change = readonly [n: number, own: Exclude<Own, { where: "phone" }>];
+interface Change {
+  n: number;
+  from: Own["where"];
+  own: Exclude<Own, { where: "phone" }>;
+}
 
 const changeFor = (phone: Phone, epoch: string, answer: Answer, at: string): Change[] => {
   const own = phone.own.byId(answer.id);
-  if (own?.where !== "phone" || answer.verdict === "later") return [];
-  const { n } = own;
+  if (own === undefined || own.where === "brewery" || answer.verdict === "later") return [];
+  const { n, where: from } = own;
   const { entry, before, savedAt, offsetMs } = own.kept;
   const was = { entry, before, savedAt, offsetMs };
   if (answer.verdict === "accepted" || answer.verdict === "known") {
     const kept: Sent = { ...was, epoch, position: answer.position, sentAt: at };
-    return [[n, { where: "brewery", n, kept }]];
+    return [{ n, from, own: { where: "brewery", n, kept } }];
   }
   const { verdict, problem } = answer;
+  // Asked again about what is held, and nothing new was said.
+  if (own.where === "attention" && own.kept.verdict === verdict) return [];
   const kept: Attention = { ...was, verdict, problem, answeredAt: at };
-  return [[n, { where: "attention", n, kept }]];
+  return [{ n, from, own: { where: "attention", n, kept } }];
 };
 
 /** A range goes in one step, if it holds nothing but what was answered. */

@@ -1,6 +1,8 @@
 // The phone's book in a browser: the one that the screens use.
 
+import { effect } from "@preact/signals";
 import { Book } from "./create-book.ts";
+import { lossSince, markOf } from "./lost-storage.ts";
 import { openCellar } from "./open.ts";
 import { Phone } from "./phone.ts";
 import { tabsOverChannel } from "./tabs.ts";
@@ -9,6 +11,8 @@ export type { Waiting } from "./create-book.ts";
 export type { Imported } from "./outbox-file.ts";
 export type { OwnEntry } from "./own-shown.ts";
 export type { Draft, Saved } from "./saving.ts";
+
+const MARK = "cellarapp.mark";
 
 /** For the sync engine; screens go through the book. */
 export const phone = new Phone({
@@ -19,3 +23,19 @@ export const phone = new Phone({
 });
 
 export const book = new Book(phone);
+
+/** Once at the start: what must not be lost asks the browser to keep it, and leaves a mark. */
+export const keepSafe = async (): Promise<void> => {
+  await book.open();
+  phone.loss.value = lossSince(localStorage.getItem(MARK), phone.device);
+  effect(() => localStorage.setItem(MARK, markOf(phone.device, book.waiting.value.count)));
+  const lasting = book.setting<boolean | null>("storage_lasting", null);
+  let asked = false;
+  book.onSaved(() => {
+    if (asked || lasting.peek() === true) return;
+    asked = true; // after the first save: browsers say yes rather to a page that is being used
+    void navigator.storage?.persist?.().then((granted) => {
+      lasting.value = granted;
+    });
+  });
+};

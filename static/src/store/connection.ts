@@ -11,9 +11,12 @@ type Durability = "strict" | "relaxed";
 export class Connection {
   /** Called with what a person should know when the storage goes away, or null when it is back. */
   onTrouble: (trouble: Error | null) => void = () => undefined;
+  /** Called when the storage was closed under the app and has been opened again. */
+  onReopened: (database: Database) => Promise<void> = async () => undefined;
   #opener: Opener;
   #database: Promise<Database> | null = null;
   #newer = false;
+  #openedBefore = false;
 
   constructor(opener: Opener) {
     this.#opener = opener;
@@ -60,15 +63,7 @@ export class Connection {
   #open(): Promise<Database> {
     if (this.#newer) return Promise.reject(new Trouble("newer"));
     if (this.#database === null) {
-      const opening = this.#opener({
-        onNewer: () => {
-          this.#newer = true;
-          this.onTrouble(new Trouble("newer"));
-        },
-        onLost: () => {
-          this.#database = null;
-        },
-      });
+      const opening = this.#openDatabase();
       this.#database = opening;
       // A failed opening is not kept, so that the next save tries afresh. Who waits is told.
       opening.catch(() => {
@@ -76,6 +71,21 @@ export class Connection {
       });
     }
     return this.#database;
+  }
+
+  async #openDatabase(): Promise<Database> {
+    const database = await this.#opener({
+      onNewer: () => {
+        this.#newer = true;
+        this.onTrouble(new Trouble("newer"));
+      },
+      onLost: () => {
+        this.#database = null;
+      },
+    });
+    if (this.#openedBefore) await this.onReopened(database);
+    this.#openedBefore = true;
+    return database;
   }
 }
 

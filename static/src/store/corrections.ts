@@ -1,17 +1,37 @@
 // Drafts of the entries that put others right: undo, wrong number, and ways out of a query.
 
-import { isContainerKind, type MadeEntry } from "../domain/entries.ts";
+import { type Facts, isContainerKind, isRecordKind, type MadeEntry } from "../domain/entries.ts";
 import { isNumber, normalNumber } from "../domain/numbers.ts";
 import { liveSettlements } from "../domain/queries.ts";
+import type { Own } from "./own-entries.ts";
 import type { Phone } from "./phone.ts";
 import type { Draft } from "./saving.ts";
 import { NotPossible } from "./trouble.ts";
 
-export const voidedDraft = (phone: Phone, target: string, subject?: string): Draft => ({
-  kind: "voided",
-  subject: subjectOf(phone, target, subject),
-  facts: { target },
-});
+/** An entry about a container is voided; what a record's entry set is set back. */
+export const undoDraft = (phone: Phone, target: string, subject?: string): Draft => {
+  const own = phone.own.byId(target);
+  if (own !== undefined && !isNumber(own.kept.entry.subject)) return setBackDraft(phone, own);
+  return { kind: "voided", subject: subjectOf(phone, target, subject), facts: { target } };
+};
+
+/** Fields that still say what the entry said, as they were before; a new record is retired. */
+const setBackDraft = (phone: Phone, { kept: { entry, before } }: Own): Draft => {
+  const { kind, subject, facts } = entry;
+  if (!isRecordKind(kind) || before === null || "last" in before) {
+    throw new NotPossible("This cannot be taken back. Note what is right instead.");
+  }
+  const now = phone.views.record(kind, subject)?.fields ?? {};
+  const earlier = before.fields;
+  if (Object.keys(earlier).length === 0) return { kind, subject, facts: { retired: true } };
+  const back: Facts = {};
+  for (const [name, value] of Object.entries(facts)) {
+    const was = earlier[name] ?? (name === "retired" ? false : undefined);
+    if (was !== undefined && now[name] === value) back[name] = was;
+  }
+  if (Object.keys(back).length > 0) return { kind, subject, facts: back };
+  throw new NotPossible("There is nothing to set back: it has been changed again since.");
+};
 
 export const renumberedDraft = (
   phone: Phone,

@@ -6,7 +6,7 @@ import type { Facts, Kind } from "../domain/entries.ts";
 import { forgetOldSent } from "./answers.ts";
 import { letGo, offerAgain, putRight, type Repair } from "./attention.ts";
 import { catchUp, hearNews } from "./catch-up.ts";
-import { renumberedDraft, settledDraft, voidedDraft } from "./corrections.ts";
+import { renumberedDraft, settledDraft, undoDraft } from "./corrections.ts";
 import { exportOutbox, type Imported, importOutbox } from "./outbox-file.ts";
 import { type OwnEntry, shownEntries } from "./own-shown.ts";
 import type { Phone } from "./phone.ts";
@@ -56,7 +56,7 @@ export class Book {
       phone.ownTurn.value;
       const { unsentCount: count, attentionCount: attention } = phone.own;
       const oldestAt = phone.own.firstUnsent()?.kept.savedAt ?? null;
-      return { count, oldestAt, attention, trouble: phone.trouble.value };
+      return { count, oldestAt, attention, trouble: phone.trouble.value ?? phone.loss.value };
     });
   }
 
@@ -74,6 +74,11 @@ export class Book {
     await Promise.all([readIdentity(phone), readEverything(phone), this.#settings.read()]);
     hearNews(phone, (name) => this.#settings.reread(name));
     await forgetOldSent(phone);
+  }
+
+  /** What identifies this device in the ledger; known once the book is open. */
+  get device(): string {
+    return this.#phone.device;
   }
 
   /** The time, as far as the phone knows it: its own clock put right by the brewery's. */
@@ -107,7 +112,7 @@ export class Book {
   /** Void an entry. Of somebody else's entry the subject is to be given with it. */
   async undo(entryId: string, subject?: string): Promise<Saved> {
     await this.open();
-    return this.#saveOne(voidedDraft(this.#phone, entryId, subject));
+    return this.#saveOne(undoDraft(this.#phone, entryId, subject));
   }
 
   /** The entry was about another container. */

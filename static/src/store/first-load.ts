@@ -82,7 +82,10 @@ export const takePage = async (phone: Phone, page: Page): Promise<number> => {
 const changeOver = async (transaction: WriteTransaction, loading: Loading) => {
   const { revision } = (await readMeta(transaction, "rows")) ?? NO_ROWS_YET;
   const { epoch, position, rules, generation } = loading;
-  const at: RowsAt = { epoch, cursor: position, rules, generation, revision: revision + 1 };
+  const at: RowsAt = {
+    ...{ epoch, cursor: position, whole: position, rules },
+    ...{ generation, revision: revision + 1 },
+  };
   const pages = transaction.objectStore("pages");
   const older = IDBKeyRange.upperBound([generation, 0], true);
   const [found, offered] = await Promise.all([

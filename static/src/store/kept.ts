@@ -19,10 +19,10 @@ export interface Row {
 export type RowKey = string;
 export const rowKey = (type: SubjectType, id: string): RowKey => `${type}:${id}`;
 
-/** An own entry on its way. `before` is the container's standing without it, for an undo. */
+/** An own entry on its way. `before` is what it was about, as it stood without it: for an undo. */
 export interface Kept {
   entry: MadeEntry;
-  before: Standing | null;
+  before: Standing | AnyRecord | null;
   savedAt: string;
   /** The clock correction in `happened_at`; a batch is sent under one correction only. */
   offsetMs: number;
@@ -62,12 +62,18 @@ export interface Running {
 export interface RowsAt {
   epoch: string;
   cursor: number;
+  /** Where the last complete pull ended: entries up to here are in the rows. A page may end
+   * between an entry's position and that of the row it changed, so the cursor does not say so. */
+  whole: number;
   rules: number;
   /** Which set of pages holds them. */
   generation: number;
   /** Counts every change, so that a tab can see that another one has changed them. */
   revision: number;
 }
+
+/** What can be said of the rows: whose they are, and which entries they hold. */
+export type Vouched = Pick<RowsAt, "epoch" | "whole">;
 
 /** A first load under way, and how far it has come. */
 export interface Loading {

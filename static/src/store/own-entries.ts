@@ -91,10 +91,22 @@ export class OwnEntries {
     return this.#found(this.#unsent);
   }
 
+  /** What the brewery keeps for a person, or for a later release that can read it. */
+  held(): Own[] {
+    const waiting = this.#found(this.#attention);
+    return waiting.filter((own) => own.where === "attention" && own.kept.verdict === "held");
+  }
+
   firstUnsent(): Own | undefined {
     let first = Number.POSITIVE_INFINITY;
     for (const n of this.#unsent) first = Math.min(first, n);
     return this.#byKey.get(first);
+  }
+
+  lastUnsent(): Own | undefined {
+    let last = 0;
+    for (const n of this.#unsent) last = Math.max(last, n);
+    return this.#byKey.get(last);
   }
 
   /** The rows that an entry changes; a correction changes what its target did. */

@@ -8,7 +8,7 @@ import { inOrder, step } from "../domain/fold.ts";
 import { type AnyRecord, blankRecord, setFields } from "../domain/records.ts";
 import { blank, type Standing } from "../domain/standing.ts";
 import { canonical } from "./canonical.ts";
-import type { Row, RowsAt } from "./kept.ts";
+import type { Row, Vouched } from "./kept.ts";
 import { type Own, type OwnEntries, targetOf } from "./own-entries.ts";
 
 /** A view, and whether a correction in it can only be worked out by the brewery. */
@@ -28,11 +28,11 @@ interface Lacking {
 }
 
 /** Whether a row was made with an entry that the brewery took at a position. */
-export const holds = (row: Row | undefined, at: RowsAt | null, own: Own): boolean => {
+export const holds = (row: Row | undefined, at: Vouched | null, own: Own): boolean => {
   if (own.where === "attention") return false;
   if (own.where === "brewery") {
     if (at === null || own.kept.epoch !== at.epoch) return false;
-    return own.kept.position <= Math.max(at.cursor, row?.position ?? 0);
+    return own.kept.position <= Math.max(at.whole, row?.position ?? 0);
   }
   // Offered again after a restore: what lies before the row's last entry is likely in it.
   return own.kept.again === true && row !== undefined && orderOf(own) <= lastOf(row);
@@ -41,7 +41,7 @@ export const holds = (row: Row | undefined, at: RowsAt | null, own: Own): boolea
 const orderOf = (own: Own): string => orderKey(unsent(own.kept.entry));
 const lastOf = (row: Row): string => ("last" in row.doc ? row.doc.last : "");
 
-const lackingFrom = (pending: Own[], row: Row | undefined, at: RowsAt | null, own: OwnEntries) => {
+const lackingFrom = (pending: Own[], row: Row | undefined, at: Vouched | null, own: OwnEntries) => {
   const lacking = pending.filter((one) => !holds(row, at, one));
   const gathered = new Map(lacking.map((one) => [one.kept.entry.id, one]));
   const held: Own[] = [];
@@ -66,7 +66,7 @@ const lackingFrom = (pending: Own[], row: Row | undefined, at: RowsAt | null, ow
 export const containerView = (
   number: string,
   row: Row | undefined,
-  at: RowsAt | null,
+  at: Vouched | null,
   pending: Own[],
   own: OwnEntries,
 ): View<Standing> => {
@@ -100,8 +100,8 @@ const newestFirst = (entries: Own[]): Own[] =>
 
 /** The standing before an entry, if nothing else has come to it since; otherwise null. */
 const liftedOut = (doc: Standing, target: Own): Standing | null => {
-  const before = target.kept.before;
-  if (before === null) return null;
+  const { before } = target.kept;
+  if (before === null || !("last" in before)) return null;
   const after = step(before, unsent(target.kept.entry)).standing;
   return canonical(after) === canonical(doc) ? before : null;
 };
@@ -110,7 +110,7 @@ export const recordView = (
   type: RecordKind,
   id: string,
   row: Row | undefined,
-  at: RowsAt | null,
+  at: Vouched | null,
   pending: Own[],
   own: OwnEntries,
 ): View<AnyRecord> => {

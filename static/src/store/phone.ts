@@ -6,7 +6,16 @@ import { signal } from "@preact/signals";
 import { Clock } from "./clock.ts";
 import { Connection, type Opener } from "./connection.ts";
 import { HeldRows } from "./held-rows.ts";
-import { type Loading, type Row, type RowKey, type RowsAt, rowKey } from "./kept.ts";
+import {
+  type Loading,
+  type Row,
+  type RowKey,
+  type RowsAt,
+  type Running,
+  rowKey,
+  type Vouched,
+} from "./kept.ts";
+import { putBack } from "./lost-storage.ts";
 import { type Own, OwnEntries } from "./own-entries.ts";
 import type { Tabs } from "./tabs.ts";
 import { Trouble } from "./trouble.ts";
@@ -35,7 +44,10 @@ export class Phone {
   /** Turns with every change to the own entries. */
   readonly ownTurn = signal(0);
   readonly trouble = signal<string | null>(null);
+  /** What the browser has lost of this phone, in words. */
+  readonly loss = signal<string | null>(null);
   device = "";
+  running: Running = { seq: 0, lastAt: "" };
   rowsAt: RowsAt | null = null;
   loading: Loading | null = null;
   syncedAt: string | null = null;
@@ -45,9 +57,16 @@ export class Phone {
     this.connection.onTrouble = (error) => {
       if (error === null || error instanceof Trouble) this.trouble.value = error?.message ?? null;
     };
+    this.connection.onReopened = (database) => putBack(this, database);
     this.clock = new Clock(nowMs);
     this.newId = uuid7Maker(nowMs, random);
     this.tabs = tabs;
+  }
+
+  /** Rows of a first load under way vouch for themselves, each by its own position. */
+  get vouched(): Vouched | null {
+    if (this.rowsAt !== null) return this.rowsAt;
+    return this.loading === null ? null : { epoch: this.loading.epoch, whole: 0 };
   }
 
   ownChanged(changes: readonly OwnChange[]): void {
@@ -61,7 +80,7 @@ export class Phone {
       else this.own.put(own);
       note(own);
     }
-    this.views.refresh(touched, this.rowsAt);
+    this.views.refresh(touched, this.vouched);
     this.ownTurn.value += 1;
   }
 
@@ -81,7 +100,7 @@ export class Phone {
   rowsAdded(rows: readonly Row[]): void {
     const keys = rows.map((row) => rowKey(row.type, row.id));
     for (const row of rows) this.rows.put(row);
-    this.views.refresh(keys, null);
+    this.views.refresh(keys, this.vouched);
   }
 
   /** All rows, in place of whatever was held. */
@@ -90,14 +109,14 @@ export class Phone {
     for (const row of rows) this.rows.put(row);
     this.rowsAt = at;
     this.#settleHeld();
-    this.views.refreshAll(at);
+    this.views.refreshAll(this.vouched);
   }
 
   #settleHeld(): Set<RowKey> {
     const touched = new Set<RowKey>();
     for (const own of this.own.pending()) {
       if (own.where !== "brewery" || own.kept.epoch !== this.rowsAt?.epoch) continue;
-      if (own.kept.position > this.rowsAt.cursor) continue;
+      if (own.kept.position > this.rowsAt.whole) continue;
       for (const key of this.own.touches(own.kept.entry)) touched.add(key);
       this.own.settle(own.n);
     }

@@ -10,13 +10,16 @@ import type { ReadTransaction } from "./schema.ts";
 
 /** Who this device is; made once, by whichever tab comes first. */
 export const readIdentity = async (phone: Phone): Promise<void> => {
-  phone.device = await phone.connection.write(["meta"], async (transaction) => {
+  const { id, running } = await phone.connection.write(["meta"], async (transaction) => {
     const known = await readMeta(transaction, "device");
-    if (known !== undefined) return known.id;
+    const running = await readMeta(transaction, "running");
+    if (known !== undefined) return { id: known.id, running };
     const made = { id: phone.newId(), madeAt: phone.clock.now() };
     await writeMeta(transaction, "device", made);
-    return made.id;
+    return { id: made.id, running };
   });
+  phone.device = id;
+  if (running !== undefined) phone.running = running;
 };
 
 export const readEverything = async (phone: Phone): Promise<void> => {

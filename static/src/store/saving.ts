@@ -1,9 +1,10 @@
 // Saving entries: one strict transaction holds the entries and the phone's running number.
 // Only after the browser has said that it is on the disk does anybody hear that it was saved.
 
-import { type Facts, type Kind, type MadeEntry, unsent } from "../domain/entries.ts";
+import { type Facts, isRecordKind, type Kind, type MadeEntry, unsent } from "../domain/entries.ts";
 import { step } from "../domain/fold.ts";
 import { isNumber } from "../domain/numbers.ts";
+import { type AnyRecord, blankRecord, setFields } from "../domain/records.ts";
 import { RULES_VERSION } from "../domain/rules.ts";
 import { blank, type Standing } from "../domain/standing.ts";
 import type { Kept, Running } from "./kept.ts";
@@ -48,9 +49,10 @@ export const save = async (
         const n = keys[at] as number;
         return [n, { where: "phone", n, kept }];
       });
-      return { made, all: [...added, ...others] };
+      return { made, all: [...added, ...others], next };
     },
   );
+  phone.running = changes.next;
   phone.ownChanged(changes.all);
   phone.tabs.tell({ about: "own", keys: changes.all.map(([n]) => n) });
   return changes.made.map(({ entry }) => ({ entry }));
@@ -66,7 +68,7 @@ const makeEntries = (
   const now = clock.nextAfter(running.lastAt);
   const savedAt = clock.now();
   /** Several entries may be about one container: each finds it as the one before has left it. */
-  const latest = new Map<string, Standing>();
+  const latest = new Map<string, Standing | AnyRecord>();
   const made = drafts.map((draft, at): Kept => {
     const entry: MadeEntry = {
       id: phone.newId(),
@@ -79,18 +81,19 @@ const makeEntries = (
       facts: draft.facts,
       rules: RULES_VERSION,
     };
-    const before = standingBefore(phone, entry, latest);
-    if (before !== null) latest.set(entry.subject, step(before, unsent(entry)).standing);
+    const before = latest.get(entry.subject) ?? standsNow(phone, entry);
+    latest.set(entry.subject, after(before, entry));
     return { entry, before, savedAt, offsetMs: clock.offsetMs };
   });
   return { made, next: { seq: running.seq + drafts.length, lastAt: now } };
 };
 
-const standingBefore = (
-  phone: Phone,
-  { subject }: MadeEntry,
-  latest: Map<string, Standing>,
-): Standing | null =>
-  isNumber(subject)
-    ? (latest.get(subject) ?? phone.views.containers.get(subject) ?? blank(subject))
-    : null;
+const standsNow = (phone: Phone, entry: MadeEntry): Standing | AnyRecord => {
+  const { subject } = entry;
+  if (isNumber(subject)) return phone.views.containers.get(subject) ?? blank(subject);
+  const type = isRecordKind(entry.kind) ? entry.kind : "customer";
+  return phone.views.record(type, subject) ?? blankRecord(type);
+};
+
+const after = (before: Standing | AnyRecord, entry: MadeEntry): Standing | AnyRecord =>
+  "last" in before ? step(before, unsent(entry)).standing : setFields(before, unsent(entry));

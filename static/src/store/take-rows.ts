@@ -10,14 +10,17 @@ export interface Changes {
   since: number;
   next: number;
   rows: Row[];
+  /** Whether this was the last page: then everything up to `next` is here. */
+  last: boolean;
 }
 
 export const takeRows = async (phone: Phone, changes: Changes): Promise<void> => {
   const held = phone.rowsAt;
   if (held === null || held.cursor !== changes.since) return;
   const news = changes.rows.filter((row) => phone.rows.isNews(row));
-  if (news.length === 0 && changes.next === held.cursor) return;
-  const at: RowsAt = { ...held, cursor: changes.next, revision: held.revision + 1 };
+  const whole = changes.last ? changes.next : held.whole;
+  if (news.length === 0 && changes.next === held.cursor && whole === held.whole) return;
+  const at: RowsAt = { ...held, cursor: changes.next, whole, revision: held.revision + 1 };
   const taken = await phone.connection.write(["overlay", "meta"], async (transaction) => {
     const stored = await readMeta(transaction, "rows");
     // Another tab was quicker: its news is on the way to this one.

@@ -5,7 +5,7 @@ import type { RecordKind } from "../domain/entries.ts";
 import type { AnyRecord, Beer, Customer, Gyle, Place } from "../domain/records.ts";
 import type { Standing } from "../domain/standing.ts";
 import type { HeldRows } from "./held-rows.ts";
-import type { RowKey, RowsAt, SubjectType } from "./kept.ts";
+import type { RowKey, SubjectType, Vouched } from "./kept.ts";
 import { LiveMap } from "./live-map.ts";
 import type { OwnEntries } from "./own-entries.ts";
 import { containerView, recordView } from "./phone-view.ts";
@@ -32,14 +32,18 @@ export class Views {
     this.#byType = { ...byType, place: places, customer: customers } as never;
   }
 
+  record(type: RecordKind, id: string): AnyRecord | undefined {
+    return this.#byType[type].get(id);
+  }
+
   /** Work out these rows anew and tell the screens once. */
-  refresh(keys: Iterable<RowKey>, at: RowsAt | null): void {
+  refresh(keys: Iterable<RowKey>, at: Vouched | null): void {
     const changed = new Set<SubjectType>();
     for (const key of keys) changed.add(this.#refreshOne(key, at));
     this.#publish(changed);
   }
 
-  refreshAll(at: RowsAt | null): void {
+  refreshAll(at: Vouched | null): void {
     for (const map of Object.values(this.#byType)) map.clear();
     this.#waiting.clear();
     for (const [key, row] of this.#rows.all)
@@ -48,7 +52,7 @@ export class Views {
     this.#publish(Object.keys(this.#byType) as SubjectType[]);
   }
 
-  #refreshOne(key: RowKey, at: RowsAt | null): SubjectType {
+  #refreshOne(key: RowKey, at: Vouched | null): SubjectType {
     const type = key.slice(0, key.indexOf(":")) as SubjectType;
     const id = idIn(key);
     const view = this.#viewOf(type, id, key, at);
@@ -58,7 +62,7 @@ export class Views {
     return type;
   }
 
-  #viewOf(type: SubjectType, id: string, key: RowKey, at: RowsAt | null) {
+  #viewOf(type: SubjectType, id: string, key: RowKey, at: Vouched | null) {
     const row = this.#rows.get(key);
     const pending = this.#own.pendingOn(key);
     return type === "container"

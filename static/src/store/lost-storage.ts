@@ -1,0 +1,44 @@
+// A browser may clear a page's storage: under an open tab, or while the app is closed.
+// An open tab still has everything in memory and puts it back; otherwise a mark kept elsewhere at
+// least tells how much was lost.
+
+import { writeMeta } from "./meta.ts";
+import type { Phone } from "./phone.ts";
+import type { Database, StoreName } from "./schema.ts";
+
+const OWN_STORES = { phone: "outbox", brewery: "sent", attention: "attention" } as const;
+
+/** The storage was opened again: if it is empty now, write back what this tab knows. */
+export const putBack = async (phone: Phone, database: Database): Promise<void> => {
+  if (phone.device === "" || (await database.get("meta", "device")) !== undefined) return;
+  const stores: StoreName[] = ["outbox", "sent", "attention", "meta"];
+  const transaction = database.transaction(stores, "readwrite", { durability: "strict" });
+  const writing: Promise<unknown>[] = [
+    writeMeta(transaction, "device", { id: phone.device, madeAt: phone.clock.now() }),
+    writeMeta(transaction, "running", phone.running),
+  ];
+  for (const own of phone.own.all) {
+    writing.push(transaction.objectStore(OWN_STORES[own.where]).put(own.kept as never, own.n));
+  }
+  await Promise.all([...writing, transaction.done]);
+  // The rows are fetched anew; until then those in memory are shown.
+  phone.rowsAt = null;
+  phone.loading = null;
+};
+
+interface Mark {
+  device: string;
+  unsent: number;
+}
+
+/** What the mark of an earlier start says is lost, in words; null if nothing is. */
+export const lossSince = (mark: string | null, device: string): string | null => {
+  if (mark === null) return null;
+  const { device: before, unsent } = JSON.parse(mark) as Mark;
+  if (before === device || unsent === 0) return null;
+  const entries = unsent === 1 ? "One entry" : `${unsent} entries`;
+  return `The browser has cleared this app's storage. ${entries} had not reached the brewery yet.`;
+};
+
+export const markOf = (device: string, unsent: number): string =>
+  JSON.stringify({ device, unsent } satisfies Mark);

@@ -1,0 +1,119 @@
+// The engine: rounds with the brewery, one at a time over all tabs, at the pace that is right.
+// It knows neither page nor worker: what they offer is passed in.
+
+import { type ReadonlySignal, signal } from "@preact/signals";
+import { catchUp } from "../store/catch-up.ts";
+import type { Phone } from "../store/phone.ts";
+import { keepSyncedAt } from "../store/synced-at.ts";
+import { type Occasion, Pace } from "./pace.ts";
+import { Pusher } from "./push.ts";
+import { Round } from "./round.ts";
+import { NoAnswer, type Transport } from "./transport.ts";
+
+export interface SyncState {
+  /** Whether the brewery answered the last time. */
+  online: boolean;
+  busy: boolean;
+  /** When this phone last knew all that the brewery knew. */
+  lastSyncAt: string | null;
+  /** What is wrong, in words for people. */
+  message: string | null;
+}
+
+const HOUR_MS = 3_600_000;
+
+export interface SyncSurroundings {
+  /** Resolves when the phone's storage has been read. */
+  ready(): Promise<void>;
+  transport: Transport;
+  /** Runs one piece of work at a time over all tabs. */
+  alone<T>(work: () => Promise<T>): Promise<T>;
+  nowMs(): number;
+  random(): number;
+  /** Names the build, for the brewery's log. */
+  app: string;
+}
+
+export class Sync {
+  readonly #state = signal<SyncState>({
+    online: false,
+    busy: false,
+    lastSyncAt: null,
+    message: null,
+  });
+  readonly state: ReadonlySignal<SyncState> = this.#state;
+  /** Something to be told once, such as a restored ledger; a screen sets it to null when read. */
+  readonly notice = signal<string | null>(null);
+  readonly pace: Pace;
+  readonly #phone: Phone;
+  readonly #around: SyncSurroundings;
+  #running: Promise<void> | null = null;
+  #again = false;
+  #askedMs = Number.NEGATIVE_INFINITY;
+
+  constructor(phone: Phone, around: SyncSurroundings) {
+    this.#phone = phone;
+    this.#around = around;
+    this.pace = new Pace(around.random);
+  }
+
+  /** Go now if the occasion is good enough. Resolves when the phone has done what it can. */
+  async go(occasion: Occasion): Promise<void> {
+    if (!this.pace.may(occasion, this.#around.nowMs())) return;
+    if (this.#running === null) this.#running = this.#goOn().finally(() => (this.#running = null));
+    else this.#again = true; // what came up meanwhile may have missed the round that is under way
+    await this.#running;
+  }
+
+  async #goOn(): Promise<void> {
+    this.#set({ busy: true });
+    do {
+      this.#again = false;
+      await this.#around.alone(() => this.#round());
+    } while (this.#again && this.pace.failures === 0);
+    this.#set({ busy: false });
+  }
+
+  async #round(): Promise<void> {
+    const { transport, nowMs, app, ready } = this.#around;
+    try {
+      await ready();
+      await catchUp(this.#phone);
+      const pusher = new Pusher(this.#phone, transport, app);
+      await new Round(this.#phone, transport, pusher, (offeredAgain) => {
+        this.notice.value = restoredWords(offeredAgain);
+      }).run();
+      await this.#askAboutHeld(pusher);
+      await keepSyncedAt(this.#phone);
+      this.#set({ online: true, message: pusher.later > 0 ? laterWords(pusher.later) : null });
+      this.pace.succeeded(nowMs());
+    } catch (error) {
+      const silent = error instanceof NoAnswer;
+      this.pace.failed(nowMs(), silent ? error.retryAfterMs : null);
+      const message = error instanceof Error ? error.message : String(error);
+      this.#set(silent ? { online: false, message } : { message });
+    }
+    this.#set({ lastSyncAt: this.#phone.syncedAt });
+  }
+
+  /** When the app is opened, and hourly: an answer changes only when a person or a release does. */
+  async #askAboutHeld(pusher: Pusher): Promise<void> {
+    const nowMs = this.#around.nowMs();
+    if (nowMs - this.#askedMs < HOUR_MS) return;
+    await pusher.askAboutHeld();
+    this.#askedMs = nowMs;
+  }
+
+  #set(changes: Partial<SyncState>): void {
+    this.#state.value = { ...this.#state.peek(), ...changes };
+  }
+}
+
+const restoredWords = (count: number): string =>
+  `The brewery's records were restored from a copy. ${
+    count === 1 ? "One entry" : `${count} entries`
+  } of this phone's last 30 days are sent again, in case the copy lacks them.`;
+
+const laterWords = (count: number): string =>
+  `The brewery could not take ${count === 1 ? "one entry" : `${count} entries`} yet. ` +
+  "They stay on this phone and are sent again.";

@@ -1,0 +1,34 @@
+// The engine in a browser: what wakes it, and how tabs take turns.
+
+import { book, keepSafe, phone } from "../store/book.ts";
+import { Sync } from "./create-sync.ts";
+import { overFetch } from "./transport.ts";
+import { wake } from "./wake.ts";
+
+export type { SyncState } from "./create-sync.ts";
+
+const engine = new Sync(phone, {
+  ready: () => book.open(),
+  transport: overFetch,
+  // Without locks two tabs may send the same entry twice, which the brewery knows by its id.
+  alone: (work) =>
+    "locks" in navigator
+      ? (navigator.locks.request("sync", work) as ReturnType<typeof work>)
+      : work(),
+  nowMs: () => Date.now(),
+  random: Math.random,
+  app: __BUILD_ID__,
+});
+
+export const sync = {
+  state: engine.state,
+  /** Something to be told once; set to null when it has been read. */
+  notice: engine.notice,
+  /** Begin. The book is opened first, if it is not yet. */
+  start: (): void => {
+    wake(engine, book);
+    keepSafe().catch(() => undefined); // the book has said what is wrong with the storage
+  },
+  /** A person wants it now. Resolves when the phone has done what it can. */
+  now: (): Promise<void> => engine.go("asked"),
+};

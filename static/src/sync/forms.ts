@@ -1,0 +1,95 @@
+// The forms of the brewery's answers. What does not have its form is no answer at all: half of one
+// is never applied.
+
+import type { Answer } from "../store/answers.ts";
+import type { Page, SnapshotHead } from "../store/first-load.ts";
+import type { Problem, Row } from "../store/kept.ts";
+
+type Unknown = { [name: string]: unknown };
+const isObject = (value: unknown): value is Unknown =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+const isPosition = (value: unknown): value is number =>
+  Number.isSafeInteger(value) && Number(value) >= 0;
+const isText = (value: unknown): value is string => typeof value === "string";
+const ROW_TYPES = ["container", "beer", "gyle", "place", "customer"];
+
+export interface PushAnswer {
+  epoch: string;
+  serverTime: string;
+  answers: Answer[];
+}
+
+/** The answer to a push of entries with these ids, in their order. */
+export const pushAnswer = (body: unknown, ids: readonly string[]): PushAnswer | null => {
+  if (!isObject(body) || !isText(body["epoch"]) || !isTime(body["server_time"])) return null;
+  const results = body["results"];
+  if (!Array.isArray(results) || results.length !== ids.length) return null;
+  const answers = results.map((result: unknown, at) => verdictFrom(result, ids[at]));
+  if (answers.includes(null)) return null;
+  return { epoch: body["epoch"], serverTime: body["server_time"], answers: answers as Answer[] };
+};
+
+const isTime = (value: unknown): value is string =>
+  isText(value) && !Number.isNaN(Date.parse(value));
+
+const verdictFrom = (result: unknown, id: string | undefined): Answer | null => {
+  if (!isObject(result) || id === undefined || result["id"] !== id) return null;
+  const { verdict, position, problem } = result;
+  if (verdict === "accepted" || verdict === "known") {
+    return isPosition(position) ? { id, verdict, position } : null;
+  }
+  if (verdict === "held" || verdict === "refused") {
+    return { id, verdict, problem: isObject(problem) ? (problem as Problem) : {} };
+  }
+  // A word of a later release: the entry stays where it is, its neighbours go on.
+  return isText(verdict) ? { id, verdict: "later" } : null;
+};
+
+export interface PullAnswer {
+  epoch: string;
+  next: number;
+  more: boolean;
+  rules: number;
+  rows: Row[];
+  checksum: number | null;
+}
+
+/** The answer to a pull since a position. One that neither brings nor moves anything must end. */
+export const pullAnswer = (body: unknown, since: number): PullAnswer | null => {
+  if (!isObject(body) || !isText(body["epoch"]) || body["since"] !== since) return null;
+  const { epoch, next, more, rules, rows, checksum } = body;
+  if (!isPosition(next) || next < since || typeof more !== "boolean" || !isPosition(rules))
+    return null;
+  if (!areRows(rows) || (more && next === since)) return null;
+  if (!more && !isPosition(checksum)) return null;
+  return { epoch, next, more, rules, rows, checksum: isPosition(checksum) ? checksum : null };
+};
+
+export const snapshotHead = (body: unknown): SnapshotHead | null => {
+  if (!isObject(body)) return null;
+  const { epoch, position, rules } = body;
+  if (!isText(epoch) || !isPosition(position) || !isPosition(rules)) return null;
+  return { epoch, position, rules };
+};
+
+/** A page after a key; `next` must lead on. */
+export const snapshotPage = (body: unknown, after: string | null): Page | null => {
+  if (!isObject(body) || !areRows(body["rows"])) return null;
+  const { rows, next } = body;
+  if (next === null) return { rows, next };
+  return isText(next) && next !== after && rows.length > 0 ? { rows, next } : null;
+};
+
+const areRows = (rows: unknown): rows is Row[] =>
+  Array.isArray(rows) &&
+  rows.every(
+    (row: unknown) =>
+      isObject(row) &&
+      ROW_TYPES.includes(String(row["type"])) &&
+      isText(row["id"]) &&
+      isPosition(row["position"]) &&
+      isObject(row["doc"]),
+  );
+
+export const isAnotherLedger = (status: number, body: unknown): boolean =>
+  status === 409 && isObject(body) && String(body["type"]).endsWith("/problems/another-ledger");

@@ -1,0 +1,98 @@
+// Sending entries: in the phone's own order, each offered once in a round. What has not been
+// answered is offered first in the next.
+
+import { takeAnswers } from "../store/answers.ts";
+import { asTime } from "../store/clock.ts";
+import type { Own } from "../store/own-entries.ts";
+import type { Phone } from "../store/phone.ts";
+import { type Batch, batchOf, MOST_ENTRIES } from "./batch.ts";
+import { pushAnswer } from "./forms.ts";
+import { NO_SENSE, NoAnswer, type Transport } from "./transport.ts";
+
+const TOO_LARGE = { title: "This entry is too large", detail: "Make its words shorter." };
+
+export class Pusher {
+  /** Entries that were not judged in this round. */
+  later = 0;
+  readonly #phone: Phone;
+  readonly #transport: Transport;
+  readonly #app: string;
+  #offered = 0;
+  #most = MOST_ENTRIES;
+
+  constructor(phone: Phone, transport: Transport, app: string) {
+    this.#phone = phone;
+    this.#transport = transport;
+    this.#app = app;
+  }
+
+  begin(): void {
+    this.#offered = 0;
+    this.later = 0;
+  }
+
+  hasMore(): boolean {
+    return (this.#phone.own.lastUnsent()?.n ?? 0) > this.#offered;
+  }
+
+  async push(): Promise<void> {
+    const unsent = this.#phone.own.unsent().filter(({ n }) => n > this.#offered);
+    await this.#send(batchOf(unsent, this.#most));
+  }
+
+  /** A held entry may have been released since, by a person or by a new release. */
+  async askAboutHeld(): Promise<void> {
+    const held = this.#phone.own.held();
+    if (held.length > 0) await this.#send(batchOf(held, this.#most));
+  }
+
+  async #send(batch: Batch): Promise<void> {
+    const { clock } = this.#phone;
+    const sentMs = clock.deviceMs();
+    const body = this.#envelope(batch, sentMs);
+    const reply = await this.#transport({ path: "/api/push", body });
+    const receivedMs = clock.deviceMs();
+    if (reply.status === 413) {
+      await this.#tooLarge(batch.entries);
+      return;
+    }
+    const ids = batch.entries.map(({ kept }) => kept.entry.id);
+    const answer = reply.status === 200 ? pushAnswer(reply.body, ids) : null;
+    if (answer === null) throw new NoAnswer(NO_SENSE, reply.retryAfterMs);
+    const offset = clock.measured(answer.serverTime, sentMs, receivedMs);
+    const news = offset.offsetMs === clock.offset?.offsetMs ? null : offset;
+    await takeAnswers(this.#phone, answer.epoch, answer.answers, news);
+    if (batch.entries[0]?.where === "phone") this.#goOn(batch.entries);
+    this.later += answer.answers.filter(({ verdict }) => verdict === "later").length;
+  }
+
+  #envelope({ entries, json }: Batch, sentMs: number): string {
+    const about = {
+      proto: 1,
+      app: this.#app,
+      epoch: this.#phone.rowsAt?.epoch ?? null,
+      // In the clock that the entries' own times were corrected by.
+      sent_at: asTime(sentMs + (entries[0]?.kept.offsetMs ?? 0)),
+      device: this.#phone.device,
+    };
+    return `${JSON.stringify(about).slice(0, -1)},"entries":${json}}`;
+  }
+
+  /** Fewer at a time; a single one that is too large waits for a person. */
+  async #tooLarge(entries: readonly Own[]): Promise<void> {
+    const [only] = entries;
+    if (entries.length !== 1 || only === undefined) {
+      this.#most = Math.ceil(entries.length / 2);
+      return;
+    }
+    if (only.where !== "phone") return; // held as it is: there is nothing to be done here
+    const { id } = only.kept.entry;
+    await takeAnswers(this.#phone, "", [{ id, verdict: "refused", problem: TOO_LARGE }], null);
+    this.#goOn(entries);
+    this.#most = MOST_ENTRIES;
+  }
+
+  #goOn(entries: readonly Own[]): void {
+    this.#offered = Math.max(this.#offered, ...entries.map(({ n }) => n));
+  }
+}

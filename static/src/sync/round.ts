@@ -1,0 +1,130 @@
+// One round with the brewery: everything unsent goes there, then everything new comes from there.
+// Each step is decided from where things stand, so a round may be cut off anywhere and begun anew.
+
+import { beginLoad, takePage } from "../store/first-load.ts";
+import type { Phone } from "../store/phone.ts";
+import { takeRows, tidyPages } from "../store/take-rows.ts";
+import { isAnotherLedger, pullAnswer, snapshotHead, snapshotPage } from "./forms.ts";
+import type { Pusher } from "./push.ts";
+import { NO_SENSE, NoAnswer, type Reply, type Transport } from "./transport.ts";
+
+const PULL_ROWS = 1000;
+
+export type Step = "push" | "begin-load" | "load-page" | "pull" | "rest";
+
+export interface Standpoint {
+  unsent: boolean;
+  loading: boolean;
+  /** Whether there is a finished load that can be trusted. */
+  rows: boolean;
+  whole: boolean;
+}
+
+/** Entries first: what is only on this phone is what can be lost. */
+export const nextStep = ({ unsent, loading, rows, whole }: Standpoint): Step => {
+  if (unsent) return "push";
+  if (loading) return "load-page";
+  if (!rows) return "begin-load";
+  return whole ? "rest" : "pull";
+};
+
+export const DISAGREES =
+  "The records on this phone and at the brewery do not agree. They are fetched once more.";
+
+export class Round {
+  readonly #phone: Phone;
+  readonly #transport: Transport;
+  readonly #pusher: Pusher;
+  #fresh = false;
+  #whole = false;
+  #healed = false;
+  #rowsCame = false;
+  readonly #onRestored: (offeredAgain: number) => void;
+
+  /** `onRestored` hears how many entries are offered again after a restore of the ledger. */
+  constructor(
+    phone: Phone,
+    transport: Transport,
+    pusher: Pusher,
+    onRestored: (offeredAgain: number) => void,
+  ) {
+    this.#phone = phone;
+    this.#transport = transport;
+    this.#pusher = pusher;
+    this.#onRestored = onRestored;
+  }
+
+  /** Rejects with NoAnswer where it could not go on. What was done until then is kept. */
+  async run(): Promise<void> {
+    this.#pusher.begin();
+    for (let step = this.#next(); step !== "rest"; step = this.#next()) {
+      if (step === "push") await this.#pusher.push();
+      else if (step === "begin-load") await this.#beginLoad();
+      else if (step === "load-page") await this.#loadPage();
+      else await this.#pull();
+    }
+    if (this.#rowsCame) await tidyPages(this.#phone);
+  }
+
+  #next(): Step {
+    const { loading, rowsAt } = this.#phone;
+    return nextStep({
+      unsent: this.#pusher.hasMore(),
+      loading: loading !== null && !this.#fresh,
+      rows: rowsAt !== null && !this.#fresh,
+      whole: this.#whole,
+    });
+  }
+
+  async #beginLoad(): Promise<void> {
+    const reply = await this.#transport({ path: "/api/snapshot" });
+    await beginLoad(this.#phone, orNoAnswer(reply, snapshotHead(reply.body)));
+    this.#fresh = false;
+  }
+
+  async #loadPage(): Promise<void> {
+    const after = this.#phone.loading?.after ?? null;
+    const from = after === null ? "" : `after=${encodeURIComponent(after)}&`;
+    const reply = await this.#transport({ path: `/api/snapshot/pages?${from}limit=${PULL_ROWS}` });
+    const offered = await takePage(this.#phone, orNoAnswer(reply, snapshotPage(reply.body, after)));
+    if (offered === 0) return;
+    this.#onRestored(offered);
+    this.#pusher.begin();
+  }
+
+  async #pull(): Promise<void> {
+    const held = this.#phone.rowsAt;
+    if (held === null) return;
+    const { epoch, cursor } = held;
+    const asked = `epoch=${encodeURIComponent(epoch)}&since=${cursor}&limit=${PULL_ROWS}`;
+    const reply = await this.#transport({ path: `/api/pull?${asked}` });
+    if (isAnotherLedger(reply.status, reply.body)) {
+      this.#startAfresh();
+      return;
+    }
+    const answer = orNoAnswer(reply, pullAnswer(reply.body, cursor));
+    // Another ledger that did not say so, or rows that are made by other rules now.
+    if (answer.epoch !== epoch || answer.rules !== held.rules) {
+      this.#startAfresh();
+      return;
+    }
+    const { rows, next, more } = answer;
+    this.#rowsCame ||= rows.length > 0;
+    await takeRows(this.#phone, { since: cursor, next, rows, last: !more });
+    if (more) return;
+    if (this.#phone.rows.checksum === answer.checksum) this.#whole = true;
+    else this.#startAfresh();
+  }
+
+  /** Once in a round: what a fresh start does not heal must wait, or it would go on for ever. */
+  #startAfresh(): void {
+    if (this.#healed) throw new NoAnswer(DISAGREES);
+    this.#healed = true;
+    this.#fresh = true;
+  }
+}
+
+const orNoAnswer = <T>(reply: Reply, form: T | null): T => {
+  if (reply.status === 200 && form !== null) return form;
+  throw new NoAnswer(NO_SENSE, reply.retryAfterMs);
+};

@@ -1,0 +1,34 @@
+// What wakes the engine: a save, the time that it set itself, and signs that there may be a
+// network again. Browsers are not believed when they say that there is one.
+
+import type { Book } from "../store/create-book.ts";
+import type { Sync } from "./create-sync.ts";
+
+export const wake = (engine: Sync, book: Book): void => {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const isSeen = (): boolean => document.visibilityState === "visible";
+  const setTimer = (): void => {
+    clearTimeout(timer);
+    const waitMs = Math.max(0, engine.pace.dueMs - Date.now());
+    timer = setTimeout(() => {
+      // Out of sight there is no hurry to hear news, but what is unsent still wants to go.
+      if (isSeen() || book.waiting.peek().count > 0) void go("due");
+    }, waitMs);
+  };
+  const go = async (occasion: Parameters<Sync["go"]>[0]): Promise<void> => {
+    await engine.go(occasion);
+    setTimer();
+  };
+  book.onSaved(() => void go("saved"));
+  addEventListener("online", () => void go("hope"));
+  const lookedAt = (): void => {
+    // A tab that slept may have missed what the others told; with no network this is all it gets.
+    book.catchUp().catch(() => undefined); // told by the book's own trouble
+    void go("hope");
+  };
+  addEventListener("pageshow", lookedAt);
+  document.addEventListener("visibilitychange", () => {
+    if (isSeen()) lookedAt();
+  });
+  void go("hope");
+};
