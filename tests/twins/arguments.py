@@ -1,12 +1,20 @@
 """What each rule is asked in the comparison: its whole range, and beyond it what people mistype."""
 
-import json
 from datetime import UTC, datetime
 from typing import Any
 
 from hypothesis import strategies as st
 
 from cellarapp.domain.calendar import write_instant
+
+from ..domain.histories import (
+    TIMES,
+    arrivals,
+    entry_sets,
+    of_one,
+    record_sets,
+    uncorrected,
+)
 
 instants = st.datetimes(datetime(1990, 1, 1), datetime(2100, 1, 1), timezones=st.just(UTC)).map(  # noqa: DTZ001
     write_instant
@@ -67,7 +75,20 @@ ARGUMENTS: dict[str, st.SearchStrategy[tuple[Any, ...]]] = {
     "days_overdue": st.tuples(trips, some_instants),
 }
 
-
-def canonical(value: Any) -> str:
-    """One text for one value, so that two languages can be compared byte for byte."""
-    return json.dumps(value, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
+# The histories' beer is best before 9 May: that day's first and last moment, and the next one.
+LAST_GOOD_DAY = [
+    "2026-05-08T23:00:00.000Z",
+    "2026-05-09T22:59:59.999Z",
+    "2026-05-09T23:00:00.000Z",
+]
+histories_and_beers = st.tuples(
+    uncorrected.map(of_one), beers, some_instants | st.sampled_from([*TIMES, *LAST_GOOD_DAY])
+)
+records_of_a_kind = st.sampled_from(["beer", "gyle", "place", "customer"]).flatmap(
+    lambda kind: st.tuples(st.just(kind), record_sets(kind))
+)
+ARGUMENTS |= {
+    "ledger": st.tuples(entry_sets.flatmap(arrivals)),
+    "records": records_of_a_kind,
+    "readiness": histories_and_beers,
+}

@@ -23,6 +23,15 @@ export function countMove(standing: Standing): void {
   if (contents) standing.contents = { ...contents, moves: contents.moves + 1 };
 }
 
+/** To a place of the brewery; serving ends when it is another one than before. */
+export function carry(standing: Standing, entry: Entry, place: string): void {
+  if (standing.place?.at !== place) {
+    standing.serving = null;
+    countMove(standing);
+  }
+  put(standing, entry, place);
+}
+
 export function checkHasBeer(standing: Standing, entry: Entry): void {
   if (standing.contents) return;
   const rule = entry.kind === "sent" ? "sent_empty" : "served_empty";

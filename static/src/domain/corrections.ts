@@ -55,19 +55,23 @@ function voids(known: Known): Map<string, string> {
     }
   }
   const stands = new Set([...known.keys()].filter((id) => !voiders.has(id)));
-  const droppedBy = new Map<string, string>();
+  const dropped = new Set<string>();
   const undecided = new Map(voiders);
   while (undecided.size > 0) {
     const decided: string[] = [];
     for (const [target, by] of undecided) {
-      const counting = by.filter((id) => stands.has(id));
-      if (counting.length > 0) droppedBy.set(target, counting.sort()[0] ?? "");
-      else if (by.every((id) => droppedBy.has(id))) stands.add(target);
+      if (by.some((id) => stands.has(id))) dropped.add(target);
+      else if (by.every((id) => dropped.has(id))) stands.add(target);
       else continue;
       decided.push(target);
     }
     if (decided.length === 0) break;
     for (const target of decided) undecided.delete(target);
+  }
+  const droppedBy = new Map<string, string>();
+  for (const target of dropped) {
+    const [first] = (voiders.get(target) ?? []).filter((id) => stands.has(id)).sort();
+    if (first !== undefined) droppedBy.set(target, first);
   }
   return droppedBy;
 }

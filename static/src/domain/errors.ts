@@ -23,8 +23,8 @@ export const notATime = (text: string): DomainError => new DomainError("not-a-ti
 export const outOfRange = (facts: {
   field: string;
   given: unknown;
-  low: number | null;
-  high: number | null;
+  low: number | string | null;
+  high: number | string | null;
   unit: string;
   why: string;
 }): DomainError => new DomainError("out-of-range", facts);

@@ -1,6 +1,7 @@
 /** What a rule is asked, looked at before it is worked with. Twin of cellarapp/domain/inputs.py. */
 import rangesJson from "../../../cellarapp/domain/ranges.json";
-import { notAmong, outOfRange } from "./errors.ts";
+import { addDays } from "./calendar.ts";
+import { DomainError, notAmong, outOfRange } from "./errors.ts";
 
 export interface Range {
   low: number;
@@ -71,6 +72,23 @@ export function yesOrNo(field: string, value: unknown, why: string): boolean {
   return value;
 }
 
+/** The value as a day, written 2026-11-25. Throws out-of-range. */
+export function dayOf(field: string, value: unknown): string {
+  try {
+    return addDays(typeof value === "string" ? value : "", 0);
+  } catch (fault) {
+    if (!(fault instanceof DomainError)) throw fault;
+    throw outOfRange({
+      field,
+      given: shown(value),
+      low: "1900-01-01",
+      high: "2199-12-31",
+      unit: "day",
+      why: "A day is written year-month-day.",
+    });
+  }
+}
+
 /** The value of a field whose range stands in ranges.json; `at` says in which of several. */
 export function numberOf(field: RangedField, value: unknown, at = ""): number {
   const known = RANGES[field];
@@ -112,6 +130,10 @@ export class Asked {
 
   flag(field: string, why: string): boolean {
     return yesOrNo(this.at + field, this.inputs[field], why);
+  }
+
+  day(field: string): string {
+    return dayOf(this.at + field, this.inputs[field]);
   }
 
   /** A list of at most so many parts; each is then read by itself. */

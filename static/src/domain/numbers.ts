@@ -34,7 +34,8 @@ export function runOfNumbers(first: string, last: string): string[] {
   const [writtenBack, end] = split(last);
   const back = writtenBack === "" ? front : writtenBack;
   const count = start && end ? Number(end) - Number(start) + 1 : 0;
-  if (front !== back || count < 2 || count > 100) throw notANumber(`${first}-${last}`);
+  const fits = front === back && count >= 2 && count <= 100 && isNumber(front + end);
+  if (!fits) throw notANumber(`${first}-${last}`);
   return Array.from(
     { length: count },
     (_, i) => front + String(Number(start) + i).padStart(start.length, "0"),

@@ -14,3 +14,9 @@ export function halfUp(value: number, digits: number): number {
 export function halfUpWhole(value: number): number {
   return halfUp(value, 0);
 }
+
+/** The value cut down, not rounded, to so many digits; not below nought. */
+export function cut(value: number, digits: number): number {
+  const steps = 10 ** digits;
+  return Math.floor(value * steps * NUDGE) / steps;
+}

@@ -1,5 +1,5 @@
 /** What each kind of entry does to a standing (LIFE-1 to LIFE-16). Twin of cellarapp/domain/steps.py. */
-import { checkFits, checkHasBeer, countMove, hold, put, sameDay } from "./checks.ts";
+import { carry, checkFits, checkHasBeer, countMove, hold, put, sameDay } from "./checks.ts";
 import { CONTAINER_KINDS } from "./containers.ts";
 import type { ContainerEntryKind, CorrectionKind, Entry } from "./entries.ts";
 import {
@@ -10,7 +10,7 @@ import {
   beVented,
   endOfBeer,
 } from "./inference.ts";
-import { raiseQuery } from "./queries.ts";
+import { lapse, raiseQuery } from "./queries.ts";
 import { blank, mark, type Settlement, type Standing } from "./standing.ts";
 
 /** Changes the fresh standing it is given and answers with the steps it had to infer. */
@@ -97,11 +97,7 @@ const filled: StepOf = (standing, entry) => {
 
 const moved: StepOf = (standing, entry) => {
   const inferred = beBack(standing, entry, true);
-  if (standing.place?.at !== entry.facts.place) {
-    standing.serving = null;
-    countMove(standing);
-  }
-  put(standing, entry, entry.facts.place);
+  carry(standing, entry, entry.facts.place);
   return inferred;
 };
 
@@ -224,7 +220,7 @@ const missing: StepOf = (standing, entry) => {
 const found: StepOf = (standing, entry) => {
   if (entry.facts.place === undefined) return [];
   const inferred = beBack(standing, entry);
-  put(standing, entry, entry.facts.place);
+  carry(standing, entry, entry.facts.place);
   return inferred;
 };
 
@@ -233,6 +229,7 @@ const scrapped: StepOf = (standing, entry) => {
   standing.contents = null;
   standing.serving = null;
   standing.trip = null;
+  lapse(standing);
   return [];
 };
 

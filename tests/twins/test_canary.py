@@ -1,0 +1,60 @@
+"""A fault planted in a copy of the phone's rules is found: the comparison can fail."""
+
+import shutil
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import strategies as st
+
+from ..domain.histories import canonical
+from . import reference
+from .arguments import ARGUMENTS
+from .twin import ROOT, Twin, bundle
+
+PLANTED = [
+    ("ledger", "fold.ts", "a.key < b.key", "a.key > b.key"),
+    ("ledger", "steps.ts", "standing.fills += 1", "standing.fills += 2"),
+    ("ledger", "checks.ts", "volumeMl <= capacityMl", "volumeMl < capacityMl"),
+    ("ledger", "inference.ts", "endOfBeer(standing, entry, true)", "0"),
+    ("ledger", "corrections.ts", 'act === "void" &&', 'act === "no" &&'),
+    ("ledger", "queries.ts", "ways.size === 1 &&", "ways.size >= 1 &&"),
+    ("records", "records.ts", "key > (record", "key < (record"),
+    ("readiness", "readiness.ts", "londonDate(now) > bestBefore", "now > bestBefore"),
+    ("days_overdue", "trips.ts", "Math.max(0,", "Math.max(1,"),
+    ("london_date", "calendar.ts", "ms + londonOffsetMs(ms))", "ms)"),
+    ("same_time_after", "calendar.ts", "=== HOUR_MS ? inSummer", "=== 0 ? inSummer"),
+    ("run_of_numbers", "numbers.ts", "count <= 100", "count < 100"),
+    ("normal_number", "numbers.ts", "{1,8}", "{1,9}"),
+]
+
+
+@pytest.mark.parametrize(("rule", "file", "right", "wrong"), PLANTED)
+def test_a_planted_fault_is_found(
+    tmp_path: Path, rule: str, file: str, right: str, wrong: str
+) -> None:
+    """Every subject of the rules has a fault that the comparison must find."""
+    shutil.copytree(ROOT / "static/src/domain", tmp_path / "static/src/domain")
+    shutil.copytree(ROOT / "cellarapp/domain", tmp_path / "cellarapp/domain")
+    shutil.copytree(ROOT / "tests/twins", tmp_path / "tests/twins")
+    faulty = tmp_path / "static/src/domain" / file
+    text = faulty.read_text()
+    assert right in text, "the planted fault no longer fits the rule: plant another"
+    faulty.write_text(text.replace(right, wrong))
+    look = settings(
+        max_examples=1000,
+        database=None,
+        phases=[Phase.generate],  # finding the fault is enough; making it small takes long
+        suppress_health_check=list(HealthCheck),
+    )
+    with closing(Twin(bundle(tmp_path, tmp_path))) as twin:
+
+        @look
+        @given(data=st.data())
+        def compare(data: st.DataObject) -> None:
+            args = data.draw(ARGUMENTS[rule])
+            assert canonical(twin.ask(rule, *args)) == canonical(reference.answer(rule, *args))
+
+        with pytest.raises(AssertionError):
+            compare()
