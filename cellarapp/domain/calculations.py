@@ -1,14 +1,12 @@
 """Every calculation that is offered by name, to the API and to whoever lists them."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
+from cellarapp.domain.bench.calculations import BENCH
 from cellarapp.domain.errors import NotAmong
 from cellarapp.domain.figures import Settings
 from cellarapp.domain.inputs import Inputs
-from cellarapp.domain.working import Worked
-
-Rule = Callable[[Inputs, Settings | None], Worked]
+from cellarapp.domain.working import Rule, Worked
 
 
 @dataclass(frozen=True)
@@ -19,7 +17,7 @@ class Calculation:
     rule: Rule
 
 
-CALCULATIONS: dict[str, Calculation] = {}
+CALCULATIONS = {name: Calculation(title, rule) for name, (title, rule) in BENCH.items()}
 
 
 def calculate(name: str, inputs: Inputs, settings: Settings | None = None) -> Worked:

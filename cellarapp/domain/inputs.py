@@ -10,7 +10,8 @@ from collections.abc import Mapping, Sequence
 from importlib.resources import files
 from typing import NotRequired, TypedDict
 
-from cellarapp.domain.errors import NotAmong, OutOfRange
+from cellarapp.domain.calendar import parse_day
+from cellarapp.domain.errors import NotADate, NotAmong, OutOfRange
 
 Inputs = Mapping[str, object]
 """What a rule is asked, by field, as it comes from a screen or over the wire."""
@@ -71,6 +72,21 @@ def yes_or_no(field: str, value: object, why: str) -> bool:
     return value
 
 
+def day_of(field: str, value: object) -> str:
+    """The value as a day, written 2026-11-25. Raises: OutOfRange for anything else."""
+    try:
+        return parse_day(value if isinstance(value, str) else "").isoformat()
+    except NotADate as fault:
+        raise OutOfRange(
+            field=field,
+            given=shown(value),
+            low="1900-01-01",
+            high="2199-12-31",
+            unit="day",
+            why="A day is written year-month-day.",
+        ) from fault
+
+
 def number_of(field: str, value: object, at: str = "") -> float:
     """The value of a field whose range stands in ranges.json; `at` says in which of several."""
     known = RANGES[field]
@@ -120,6 +136,10 @@ class Asked:
     def flag(self, field: str, why: str) -> bool:
         """Yes or no."""
         return yes_or_no(self.at + field, self.inputs.get(field), why)
+
+    def day(self, field: str) -> str:
+        """A day, written 2026-11-25."""
+        return day_of(self.at + field, self.inputs.get(field))
 
     def parts(self, field: str, most: int, unit: str) -> list[object]:
         """A list of at most so many parts; each is then read by itself."""

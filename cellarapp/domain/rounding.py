@@ -23,3 +23,12 @@ def half_up(value: float, digits: int) -> float:
 def half_up_whole(value: float) -> int:
     """The nearest whole number; halves go away from nought."""
     return int(half_up(value, 0))
+
+
+def cut(value: float, digits: int) -> float:
+    """The value cut down, not rounded, to so many digits; not below nought.
+
+    A value that lies within a millionth of a millionth below a step is taken to have reached it.
+    """
+    steps: int = 10**digits
+    return math.floor(value * steps * NUDGE) / steps

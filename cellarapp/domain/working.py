@@ -4,10 +4,12 @@ A rule opens a Working, takes its figures and settings through it, so that none 
 being listed, and closes it with the result.
 """
 
+from collections.abc import Callable
 from typing import Any, TypedDict
 
 from cellarapp.domain.cautions import CAUTIONS
 from cellarapp.domain.figures import Settings, figure, setting
+from cellarapp.domain.inputs import Inputs
 from cellarapp.domain.rounding import half_up
 
 
@@ -26,6 +28,10 @@ class Worked(TypedDict):
     steps: list[Step]
     cautions: list[str]
     figures: list[str]
+
+
+Rule = Callable[[Inputs, Settings | None], Worked]
+"""A rule that a screen shows: what it is asked by field, and the brewery's settings."""
 
 
 class Working:
