@@ -1,0 +1,73 @@
+// The Cellar: every full container at the brewery, what is ready first.
+
+import { Empty } from "../parts/Empty.tsx";
+import { Lines } from "../parts/Line.tsx";
+import { hrefTo } from "../shell/route.ts";
+import { count } from "../words.ts";
+import { ChooseBeer } from "./ChooseBeer.tsx";
+import { FullLine } from "./FullLine.tsx";
+import type { Full } from "./full.ts";
+import { Slices } from "./Slices.tsx";
+import { beers, lists } from "./state.ts";
+
+const FullLines = (props: { heading: string; fulls: readonly Full[]; id?: string }) =>
+  props.fulls.length === 0 ? null : (
+    <div id={props.id} tabIndex={props.id ? -1 : undefined}>
+      <Lines heading={props.heading} count={props.fulls.length}>
+        <Slices
+          items={props.fulls}
+          size={12}
+          each={(full) => <FullLine key={full.standing.number} full={full} />}
+        />
+      </Lines>
+    </div>
+  );
+
+const LOOK = "look-at-these";
+
+/** What stands last is not forgotten: it is named first. */
+const ToLook = ({ n }: { n: number }) =>
+  n === 0 ? null : (
+    <button
+      type="button"
+      class="button to-look"
+      onClick={() => {
+        const there = document.getElementById(LOOK);
+        there?.scrollIntoView();
+        there?.focus({ preventScroll: true });
+      }}
+    >
+      {count(n, "to look at", "to look at")}
+    </button>
+  );
+
+const Cellar = () => {
+  const { ready, later, stillage, look } = lists.value;
+  if (beers.value.length === 0) {
+    return (
+      <Empty says="No full container is in the brewery. Beer is racked at the Bench.">
+        <a class="button main" href={hrefTo("bench")}>
+          To the Bench
+        </a>
+      </Empty>
+    );
+  }
+  return (
+    <>
+      <div class="above">
+        <ChooseBeer />
+        <ToLook n={look.length} />
+        <a class="button" href={hrefTo("out", "send")}>
+          Send out
+        </a>
+      </div>
+      {ready.length === 0 && <p class="none">Nothing is ready now.</p>}
+      <FullLines heading="Ready now" fulls={ready} />
+      <FullLines heading="On the stillage" fulls={stillage} />
+      <FullLines heading="Ready next" fulls={later} />
+      <FullLines heading="Look at these" fulls={look} id={LOOK} />
+    </>
+  );
+};
+
+export default Cellar;

@@ -1,0 +1,85 @@
+// Which full container stands in which list of the Cellar, and in what order.
+
+import type { Standing } from "../../domain/standing.ts";
+import { type Known, text } from "../words/known.ts";
+import { asFull, type Full, type Look } from "./full.ts";
+
+export interface CellarLists {
+  /** Can go on the stillage or out now; the one with the least time left first. */
+  ready: Full[];
+  /** Still conditioning; the one that will be ready first comes first. */
+  later: Full[];
+  /** On the stillage, in the order they were put there. */
+  stillage: Full[];
+  look: Full[];
+}
+
+/** After every day there is: what has no best-before day keeps longest. */
+const LAST_DAY = "9999";
+const FIRST_LOOKED_AT: readonly Look[] = ["held", "past", "near", "query"];
+
+type Key = (full: Full) => string;
+
+const bestBefore: Key = (full) => full.ready.best_before ?? LAST_DAY;
+const readyAt: Key = (full) => full.ready.ready_at ?? "";
+const putUpAt: Key = (full) => full.standing.serving?.stillaged?.since ?? "";
+const lookFirst: Key = (full) =>
+  full.look === null ? "" : `${FIRST_LOOKED_AT.indexOf(full.look)}${bestBefore(full)}`;
+
+const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+const sorted = (fulls: Full[], ...keys: Key[]): Full[] =>
+  fulls.sort((a, b) => {
+    for (const key of [...keys, racked, number]) {
+      const order = compare(key(a), key(b));
+      if (order !== 0) return order;
+    }
+    return 0;
+  });
+
+const racked: Key = (full) => full.contents.since;
+const number: Key = (full) => full.standing.number.padStart(8, "0");
+
+export const allFull = (containers: Iterable<Standing>, known: Known): Full[] => {
+  const found: Full[] = [];
+  for (const standing of containers) {
+    const full = asFull(standing, known);
+    if (full !== null) found.push(full);
+  }
+  return found;
+};
+
+/** The lists for one beer, or for all with null. What is to be looked at stands in one list only. */
+export const cellarLists = (fulls: readonly Full[], beer: string | null): CellarLists => {
+  const wanted = beer === null ? [...fulls] : fulls.filter((full) => full.beer === beer);
+  const plain = wanted.filter((full) => full.look === null);
+  const at = (stage: string) => plain.filter((full) => full.ready.stage === stage);
+  return {
+    ready: sorted(at("ready"), bestBefore, readyAt),
+    later: sorted(at("conditioning"), readyAt),
+    stillage: sorted([...at("stillaged"), ...at("working"), ...at("on_sale")], putUpAt),
+    look: sorted(
+      wanted.filter((full) => full.look !== null),
+      lookFirst,
+    ),
+  };
+};
+
+export interface BeerCount {
+  beer: string;
+  name: string;
+  count: number;
+}
+
+/** The beers that are in the cellar, by name, for the buttons that choose one of them. */
+export const beersIn = (fulls: readonly Full[], known: Known): BeerCount[] => {
+  const counts = new Map<string, number>();
+  for (const { beer } of fulls) counts.set(beer, (counts.get(beer) ?? 0) + 1);
+  return [...counts]
+    .map(([beer, count]) => ({
+      beer,
+      count,
+      name: text(known.beers.get(beer), "name") || "Beer not known here",
+    }))
+    .sort((a, b) => compare(a.name, b.name));
+};

@@ -1,0 +1,86 @@
+// Why a container stands where it does in the Cellar, in words and dates.
+
+import { daysBetween, londonDate } from "../../domain/calendar.ts";
+import { openQueries } from "../../domain/queries.ts";
+import {
+  beerFacet,
+  beerOfGyle,
+  count,
+  dateWords,
+  heldFacet,
+  type Known,
+  kindName,
+  placeName,
+  queryWords,
+  sentence,
+  timeWords,
+} from "../words.ts";
+import type { Full } from "./full.ts";
+
+/** "104 Oystercatcher": number first, it is what is painted on it. */
+export const fullTitle = ({ standing, contents }: Full, known: Known): string =>
+  `${standing.number} ${beerOfGyle(known, contents.gyle) || "Beer not known here"}`;
+
+/** "in 2 days", "tomorrow", "today", "5 days ago". */
+export const awayWords = (day: string, now: string): string => {
+  const days = daysBetween(londonDate(now), day);
+  if (days === 0) return "today";
+  if (days === 1) return "tomorrow";
+  if (days === -1) return "yesterday";
+  return days > 0 ? `in ${days} days` : `${-days} days ago`;
+};
+
+const bestBeforeWords = ({ ready }: Full, now: string): string =>
+  ready.best_before === null
+    ? "no best-before day"
+    : `best before ${dateWords(ready.best_before, now)}`;
+
+const rackedWords = ({ contents }: Full, now: string): string =>
+  `racked ${dateWords(londonDate(contents.since), now)}`;
+
+/** A cask that has been carried about full has had its sediment stirred each time. */
+const movedWords = ({ contents }: Full): string =>
+  contents.moves > 1 ? `, moved ${count(contents.moves, "time")}` : "";
+
+const readyWords = (full: Full, now: string): string => {
+  const from = full.ready.ready_at ?? now;
+  return full.ready.stage === "conditioning"
+    ? `conditioning until ${timeWords(from, now)}`
+    : `ready since ${timeWords(from, now)}`;
+};
+
+const LOOKS: { [look: string]: (full: Full, known: Known) => string } = {
+  held: ({ standing }, known) => heldFacet(standing, known)?.says ?? "",
+  past: (full, known) => pastWords(full, known),
+  near: (full, { now }) =>
+    `best before ${awayWords(full.ready.best_before ?? "", now)}, ${dateWords(full.ready.best_before ?? "", now)}${movedWords(full)}`,
+  query: ({ standing }, known) => {
+    const [first] = openQueries(standing);
+    return first === undefined ? "" : queryWords(first, known);
+  },
+};
+
+const pastWords = (full: Full, known: Known): string => {
+  const { best_before: best, off_at: off } = full.ready;
+  const { now } = known;
+  if (best !== null && best < londonDate(now)) {
+    return `past best before, which was ${awayWords(best, now)}, ${dateWords(best, now)}`;
+  }
+  return `on sale too long: should have been off by ${timeWords(off ?? now, now)}`;
+};
+
+/** The sentence without the place: the reason that decides, then the dates behind it. */
+const becauseWords = (full: Full, known: Known): string => {
+  const { now } = known;
+  if (full.look !== null) return LOOKS[full.look]?.(full, known) ?? "";
+  if (full.standing.serving !== null) return beerFacet(full.standing, known)?.says ?? "";
+  return `${readyWords(full, now)}, ${bestBeforeWords(full, now)}, ${rackedWords(full, now)}`;
+};
+
+/** "Firkin, cold room. Ready since Mon 09:40, best before 18 Dec, racked 5 Nov." */
+export const fullReason = (full: Full, known: Known): string => {
+  const { place, kind } = full.standing;
+  const where = place === null || place.at === "brewery" ? "" : `, ${placeName(known, place.at)}`;
+  const because = sentence(becauseWords(full, known));
+  return `${kindName(kind)}${where}. ${because}${/[.?!]$/.test(because) ? "" : "."}`;
+};

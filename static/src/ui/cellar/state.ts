@@ -1,0 +1,29 @@
+// What the Cellar holds between two taps. The lists are worked out once for each change of the
+// book and each minute, however many lines are on screen.
+
+import { computed, signal } from "@preact/signals";
+import { book } from "../../store/book.ts";
+import { known } from "../known.ts";
+import { allFull, beersIn, cellarLists } from "./lists.ts";
+
+/** The beer that is looked for, null for all. It stays while the app is open. */
+export const beer = signal<string | null>(null);
+
+const fulls = computed(() => allFull(book.containers.value.values(), known.value));
+
+export const beers = computed(() => beersIn(fulls.value, known.value));
+
+/** A beer that is sold out leaves nothing to show: then all are shown again. */
+export const beerShown = computed(() =>
+  beers.value.some((one) => one.beer === beer.value) ? beer.value : null,
+);
+
+export const lists = computed(() => cellarLists(fulls.value, beerShown.value));
+
+/** The step that asks something before it is recorded, and of which container. */
+export interface Asking {
+  number: string;
+  what: "vent" | "move" | "stillage";
+}
+
+export const asking = signal<Asking | null>(null);
