@@ -1,0 +1,68 @@
+// The Office: a list of sections, each its own page.
+
+import { Line, Lines } from "../parts/Line.tsx";
+import { hrefTo } from "../shell/route.ts";
+import type { ScreenProps } from "../shell/screens.ts";
+import { sentence } from "../words.ts";
+import { Entries } from "./entries/Entries.tsx";
+import { ThisPhone } from "./phone/ThisPhone.tsx";
+import { OverdrawnGyles } from "./questions/Overdrawn.tsx";
+import { Questions } from "./questions/Questions.tsx";
+import { Records } from "./records/Records.tsx";
+import { NewContainers } from "./register/NewContainers.tsx";
+import { Register } from "./register/Register.tsx";
+import { Unregistered } from "./register/Unregistered.tsx";
+import { phoneSections, records, type Section, toDo } from "./sections.ts";
+
+const Sections = (props: { heading: string; all: readonly Section[] }) =>
+  props.all.length === 0 ? null : (
+    <Lines heading={props.heading}>
+      {props.all.map(({ path, title, says, waits }) => (
+        <Line
+          key={path}
+          title={title}
+          reason={sentence(says)}
+          {...(waits ? { tone: "look" as const } : {})}
+          href={hrefTo("office", path)}
+        />
+      ))}
+    </Lines>
+  );
+
+const Overview = () => (
+  <div class="sections">
+    <Sections heading="Waiting for a person" all={toDo()} />
+    <Sections heading="On record" all={records()} />
+    <Sections heading="Here" all={phoneSections()} />
+  </div>
+);
+
+const Office = ({ path }: ScreenProps) => {
+  const [section, id] = path;
+  switch (section) {
+    case "beers":
+      return <Records kind="beer" section={section} id={id} />;
+    case "gyles":
+      return <Records kind="gyle" section={section} id={id} />;
+    case "places":
+      return <Records kind="place" section={section} id={id} />;
+    case "customers":
+      return <Records kind="customer" section={section} id={id} />;
+    case "containers":
+      return id === "new" ? <NewContainers /> : <Register />;
+    case "unregistered":
+      return <Unregistered />;
+    case "questions":
+      return <Questions />;
+    case "overdrawn":
+      return <OverdrawnGyles />;
+    case "entries":
+      return <Entries />;
+    case "phone":
+      return <ThisPhone />;
+    default:
+      return <Overview />;
+  }
+};
+
+export default Office;

@@ -1,0 +1,17 @@
+// Slate, board, or as the phone has it. The style sheet does the rest by one attribute of the page.
+
+import { effect } from "@preact/signals";
+import { book } from "../../../store/book.ts";
+
+export type Theme = "" | "slate" | "board";
+
+export const theme = book.setting<Theme>("theme", "");
+
+/** Called once at the start; from then on the page looks as was chosen. */
+export const followTheme = (): void => {
+  effect(() => {
+    const page = document.documentElement;
+    if (theme.value === "") delete page.dataset["theme"];
+    else page.dataset["theme"] = theme.value;
+  });
+};

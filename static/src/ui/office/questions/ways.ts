@@ -1,0 +1,92 @@
+// The ways out of a question, in words for the buttons. Which is chosen is itself an entry, and
+// can be undone like any other.
+
+import { openQueries } from "../../../domain/queries.ts";
+import type { Query, Standing } from "../../../domain/standing.ts";
+import { customerName, doneWords, gyleName, type Known, kindName, sentence } from "../../words.ts";
+
+export type Way =
+  | { is: "right"; label: string }
+  | { is: "void"; label: string; target: string }
+  /** Asks for the number it was. */
+  | { is: "renumber"; label: string; target: string };
+
+type Naming = (facts: Query["facts"], known: Known) => string[];
+
+/** What each of the entries that quarrel did, as the middle of a sentence, in their order. */
+const DEEDS: { readonly [rule: string]: Naming } = {
+  registered_twice: (f) => [
+    `entering it as a ${kindName(f.first_kind).toLowerCase()}`,
+    `entering it as a ${kindName(f.second_kind).toLowerCase()}`,
+  ],
+  filled_twice: (f, known) =>
+    f.first_gyle === f.second_gyle
+      ? ["the first fill", "the second fill"]
+      : [
+          `the fill from ${gyleName(known, f.first_gyle)}`,
+          `the fill from ${gyleName(known, f.second_gyle)}`,
+        ],
+  unwashed: () => ["the fill"],
+  filled_set_aside: () => ["setting it aside", "the fill"],
+  sent_set_aside: () => ["setting it aside", "sending it out"],
+  dip_rose: () => ["what was noted before", "the last dip"],
+  emptied_empty: () => ["the emptying"],
+  sent_empty: () => ["sending it out"],
+  sent_elsewhere: (f, known) => [
+    `sending it to ${customerName(known, f.first_customer)}`,
+    `sending it to ${customerName(known, f.second_customer)}`,
+  ],
+  served_empty: (f) => [`"${doneWords(f.did)}"`],
+  after_scrapped: (f) => ["scrapping it", `"${doneWords(f.did)}"`],
+};
+
+const RIGHT: { readonly [rule: string]: string } = {
+  filled_twice: "Both are right: the last fill is in it",
+  unwashed: "It was clean",
+  sent_elsewhere: "Both are right: it went from one to the other",
+  dip_rose: "The last dip is right",
+  overfull: "It does hold that much",
+  impossible_time: "The time of arrival will do",
+};
+
+const deedsOf = (query: Query, known: Known): string[] => {
+  const named = DEEDS[query.rule]?.(query.facts, known) ?? [];
+  return query.entries.map((_, at) => named[at] ?? "what was noted");
+};
+
+/** Where it is only a matter of time or size, another number would not explain anything. */
+const ONE_CONTAINER = new Set(["registered_twice", "impossible_time"]);
+
+export const waysOut = (query: Query, known: Known): Way[] => {
+  const deeds = deedsOf(query, known);
+  const voids = query.entries.map<Way>((target, at) => ({
+    is: "void",
+    target,
+    label: `${sentence(deeds[at] ?? "")} never happened`,
+  }));
+  const renumbers = query.entries.map<Way>((target, at) => ({
+    is: "renumber",
+    target,
+    label: `${sentence(deeds[at] ?? "")} was another number`,
+  }));
+  return [
+    { is: "right", label: RIGHT[query.rule] ?? "It is right as it stands" },
+    ...voids,
+    ...(ONE_CONTAINER.has(query.rule) ? [] : renumbers),
+  ];
+};
+
+export interface Question {
+  standing: Standing;
+  query: Query;
+}
+
+/** All open questions, the latest first: it is the one that somebody still remembers. */
+export const questions = (containers: Iterable<Standing>): Question[] => {
+  const found: Question[] = [];
+  for (const standing of containers) {
+    if (standing.queries.length === 0) continue;
+    for (const query of openQueries(standing)) found.push({ standing, query });
+  }
+  return found.sort((a, b) => (a.query.at < b.query.at ? 1 : a.query.at > b.query.at ? -1 : 0));
+};

@@ -1,0 +1,112 @@
+// Adding or changing a beer, a gyle, a place or a customer. Faults stand in words beside their
+// fields, and what was typed stays until it is saved or left.
+
+import { useState } from "preact/hooks";
+import { book } from "../../../store/book.ts";
+import { known } from "../../known.ts";
+import { save } from "../../parts/say.ts";
+import { goOnTo } from "../../shell/route.ts";
+import { useTitle } from "../../shell/title.ts";
+import { sentence } from "../../words.ts";
+import { newId } from "../new-id.ts";
+import { draftOf, dropDraft, keepDraft } from "./drafts.ts";
+import { FieldFor } from "./FieldFor.tsx";
+import { docsOf, titleOf } from "./of-kind.ts";
+import { asTyped, type Faults, readForm } from "./reading.ts";
+import type { RecordSpec } from "./specs.ts";
+
+/** Other records in use, among which the name has to be the only one. */
+const othersThan = (spec: RecordSpec, id: string | null) =>
+  [...docsOf(spec.kind)]
+    .filter(([other, doc]) => other !== id && doc.fields.retired !== true)
+    .map(([, doc]) => doc);
+
+const Retire = (props: { spec: RecordSpec; id: string; title: string; retired: boolean }) => {
+  const { spec, id, title, retired } = props;
+  const text = retired ? `${title} is in use again.` : `${title} is retired.`;
+  return (
+    <div class="form">
+      <button
+        type="button"
+        class="button"
+        onClick={() => void save(text, () => book.record(spec.kind, id, { retired: !retired }))}
+      >
+        {retired ? "Use it again" : "Retire it"}
+      </button>
+      <p class="small">
+        {retired
+          ? "It is not offered anywhere while it is retired."
+          : "Then it is not offered any more. What it was used for stays on record."}
+      </p>
+    </div>
+  );
+};
+
+export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: string }) => {
+  const { spec, id, back } = props;
+  const key = `${spec.kind}:${id ?? "new"}`;
+  const before = id === null ? null : (docsOf(spec.kind).get(id) ?? null);
+  const title = before === null ? `New ${spec.one}` : titleOf(spec.kind, before, known.value);
+  useTitle(title);
+  const [faults, setFaults] = useState<Faults>({});
+  const typed = draftOf(key) ?? asTyped(spec, before);
+
+  const keep = async () => {
+    const read = readForm(spec, typed, before, othersThan(spec, id));
+    setFaults(read.faults);
+    const [firstFault] = Object.keys(read.faults);
+    if (firstFault !== undefined)
+      return focusOn(spec.fields.findIndex((f) => f.name === firstFault));
+    if (Object.keys(read.facts).length === 0) return leave();
+    const name = titleOf(
+      spec.kind,
+      { fields: { ...before?.fields, ...read.facts }, set_by: {} },
+      known.value,
+    );
+    const subject = id ?? newId();
+    const text = `${sentence(spec.one)} ${name} ${before === null ? "entered" : "changed"}.`;
+    if (await save(text, () => book.record(spec.kind, subject, read.facts))) leave();
+  };
+  const leave = () => {
+    dropDraft(key);
+    goOnTo("office", back);
+  };
+
+  return (
+    <>
+      <form
+        class="form"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          void keep();
+        }}
+      >
+        {spec.fields.map((field) => (
+          <FieldFor
+            key={field.name}
+            spec={field}
+            value={typed[field.name] ?? ""}
+            fault={faults[field.name] ?? null}
+            onValue={(value) => keepDraft(key, { ...typed, [field.name]: value })}
+          />
+        ))}
+        <button type="submit" class="button main wide">
+          {before === null ? `Enter this ${spec.one}` : "Keep the changes"}
+        </button>
+        <button type="button" class="button quiet" onClick={leave}>
+          {draftOf(key) === undefined ? "Back to the list" : "Leave without keeping"}
+        </button>
+      </form>
+      {id !== null && before !== null && (
+        <Retire spec={spec} id={id} title={title} retired={before.fields.retired === true} />
+      )}
+    </>
+  );
+};
+
+/** The first field with a fault, so that a keyboard and ears arrive where something is to be done. */
+const focusOn = (at: number): void => {
+  const field = document.querySelectorAll(".form .field")[at];
+  field?.querySelector<HTMLElement>("input, select")?.focus();
+};

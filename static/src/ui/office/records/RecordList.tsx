@@ -1,0 +1,62 @@
+// The list of beers, gyles, places or customers.
+
+import { useState } from "preact/hooks";
+import { Slices } from "../../cellar/Slices.tsx";
+import { known } from "../../known.ts";
+import { Empty } from "../../parts/Empty.tsx";
+import { Field } from "../../parts/Field.tsx";
+import { Line, Lines } from "../../parts/Line.tsx";
+import { hrefTo } from "../../shell/route.ts";
+import { useTitle } from "../../shell/title.ts";
+import { listed, recordSays } from "./listing.ts";
+import { docsOf, titleOf } from "./of-kind.ts";
+import type { RecordSpec } from "./specs.ts";
+
+/** From so many on a list is searched rather than read. */
+const SEARCHED_FROM = 15;
+
+export const RecordList = (props: { spec: RecordSpec; section: string }) => {
+  const { spec, section } = props;
+  useTitle(spec.many);
+  const [words, setWords] = useState("");
+  const docs = docsOf(spec.kind);
+  const lists = [false, true].map((retired) =>
+    listed(spec.kind, docs, (doc) => titleOf(spec.kind, doc, known.value), retired).filter(
+      ({ title }) => title.toLowerCase().includes(words.trim().toLowerCase()),
+    ),
+  );
+  const [inUse = [], retired = []] = lists;
+  return (
+    <>
+      <div class="above">
+        <a class="button main" href={hrefTo("office", section, "new")}>
+          New {spec.one}
+        </a>
+        {docs.size >= SEARCHED_FROM && (
+          <Field label={`Find a ${spec.one}`} value={words} onValue={setWords} />
+        )}
+      </div>
+      {docs.size === 0 && <Empty says={spec.nothing} />}
+      {[
+        { heading: "In use", all: inUse },
+        { heading: "Retired", all: retired },
+      ].map(({ heading, all }) =>
+        all.length === 0 ? null : (
+          <Lines key={heading} heading={heading} count={all.length}>
+            <Slices
+              items={all}
+              each={({ id, doc, title }) => (
+                <Line
+                  key={id}
+                  title={title}
+                  reason={recordSays(spec.kind, doc, known.value)}
+                  href={hrefTo("office", section, id)}
+                />
+              )}
+            />
+          </Lines>
+        ),
+      )}
+    </>
+  );
+};

@@ -1,0 +1,93 @@
+// The list of one kind of record: what a line says, and in which order the lines stand.
+
+import type { RecordKind } from "../../../domain/entries.ts";
+import {
+  count,
+  type Doc,
+  dateWords,
+  type Known,
+  litres,
+  sentence,
+  strength,
+  text,
+} from "../../words.ts";
+import { SPECS, WEEKDAYS } from "./specs.ts";
+
+const figureOf = (doc: Doc, name: string): number | null => {
+  const value = doc.fields[name];
+  return typeof value === "number" ? value : null;
+};
+
+const beer = (doc: Doc): string[] => {
+  const abv = figureOf(doc, "abv_tenths");
+  const days = figureOf(doc, "conditioning_days");
+  const best = figureOf(doc, "best_before_days");
+  return [
+    abv === null ? "" : strength(abv),
+    text(doc, "style"),
+    days === null ? "" : `ready in ${count(days, "day")}`,
+    best === null ? "" : `good for ${count(best, "day")}`,
+  ];
+};
+
+const gyle = (doc: Doc, known: Known): string[] => {
+  const volume = figureOf(doc, "volume_ml");
+  const drawn = doc.drawn_ml ?? 0;
+  const brewed = text(doc, "brewed_on");
+  return [
+    brewed === "" ? "" : `brewed ${dateWords(brewed, known.now)}`,
+    volume === null ? `${litres(drawn)} racked` : `${litres(drawn)} of ${litres(volume)} racked`,
+  ];
+};
+
+const place = (doc: Doc): string[] => {
+  const role = SPECS.place.fields.find((field) => field.name === "role");
+  const options = role?.is === "choice" ? role.options : [];
+  return [options.find(({ value }) => value === text(doc, "role"))?.label ?? ""];
+};
+
+const customer = (doc: Doc): string[] => {
+  const day = figureOf(doc, "delivery_day");
+  const days = figureOf(doc, "agreed_days");
+  return [
+    day === null ? "" : `${WEEKDAYS[day]} delivery`,
+    text(doc, "contact"),
+    text(doc, "phone"),
+    days === null ? "" : `${count(days, "day")} agreed`,
+  ];
+};
+
+const SAYS: { readonly [kind in RecordKind]: (doc: Doc, known: Known) => string[] } = {
+  beer,
+  gyle,
+  place,
+  customer,
+};
+
+export const recordSays = (kind: RecordKind, doc: Doc, known: Known): string =>
+  sentence(SAYS[kind](doc, known).filter(Boolean).join(", "));
+
+export interface Listed {
+  id: string;
+  doc: Doc;
+  title: string;
+}
+
+const order = new Intl.Collator("en-GB", { numeric: true });
+
+/** Gyles by brewing day, the newest first; everything else by name. */
+export const listed = (
+  kind: RecordKind,
+  docs: ReadonlyMap<string, Doc>,
+  title: (doc: Doc) => string,
+  retired: boolean,
+): Listed[] =>
+  [...docs]
+    .filter(([, doc]) => (doc.fields.retired === true) === retired)
+    .map(([id, doc]) => ({ id, doc, title: title(doc) }))
+    .sort((a, b) =>
+      kind === "gyle"
+        ? order.compare(text(b.doc, "brewed_on"), text(a.doc, "brewed_on")) ||
+          order.compare(b.title, a.title)
+        : order.compare(a.title, b.title),
+    );

@@ -1,0 +1,129 @@
+// From what was typed in a form to the facts of an entry, or to what is wrong with it in words.
+
+import type { Doc } from "../../words.ts";
+import type { FieldSpec, RecordSpec } from "./specs.ts";
+
+export type Typed = { readonly [field: string]: string };
+export type Faults = { readonly [field: string]: string };
+type Value = string | number | null;
+
+/** Thrown and caught in this file only; its message is for the person at the form. */
+class Fault extends Error {}
+
+const WHOLE = /^\d{1,9}$/;
+const DECIMAL = /^\d{1,7}(\.\d{1,3})?$/;
+const PHONE = /^[+0-9][0-9 ()/-]{2,}$/;
+
+const decimal = (text: string, what: string): number => {
+  const clean = text.replace(",", ".");
+  if (!DECIMAL.test(clean)) throw new Fault(`${what} is a figure, such as 4.2.`);
+  return Number(clean);
+};
+
+/** The value for the ledger; null where the field was left empty. */
+const readValue = (spec: FieldSpec, text: string): Value => {
+  if (text === "") return null;
+  switch (spec.is) {
+    case "words":
+      if (text.length > spec.most) throw new Fault(`At most ${spec.most} letters fit here.`);
+      if (spec.phone && !PHONE.test(text)) throw new Fault("A telephone number has digits only.");
+      return text;
+    case "whole": {
+      if (!WHOLE.test(text)) throw new Fault("Whole days only, in figures.");
+      const n = Number(text);
+      if (n < spec.least || n > spec.most) {
+        throw new Fault(`From ${spec.least} to ${spec.most} days.`);
+      }
+      return n;
+    }
+    case "tenths": {
+      const n = Math.floor(decimal(text, spec.label) * 10 + 0.5);
+      if (n > spec.most) throw new Fault(`At most ${spec.most / 10}.`);
+      return n;
+    }
+    case "litres": {
+      const ml = Math.floor(decimal(text, "The volume") * 1000 + 0.5);
+      if (ml < 1 || ml > spec.most) throw new Fault("That cannot be the litres of one gyle.");
+      return ml;
+    }
+    case "weekday":
+      return Number(text);
+    case "day":
+      if (!/^\d{4}-\d\d-\d\d$/.test(text)) throw new Fault("A day, such as 25/11/2026.");
+      return text;
+    case "record":
+    case "choice":
+      return text;
+    default: {
+      const forgotten: never = spec;
+      throw new Error(`unhandled ${String(forgotten)}`);
+    }
+  }
+};
+
+export const same = (a: string, b: string): boolean =>
+  a.trim().toLowerCase() === b.trim().toLowerCase();
+
+/** One field read and judged against the other records that are still in use. */
+const readField = (spec: FieldSpec, text: string, others: readonly Doc[]): Value => {
+  const value = readValue(spec, text);
+  if (value === null && spec.needed) {
+    throw new Fault(spec.is === "record" || spec.is === "choice" ? "Choose one." : "Needed.");
+  }
+  if (spec.is === "words" && spec.unique && value !== null) {
+    const taken = others.some((other) => same(String(other.fields[spec.name] ?? ""), text));
+    if (taken) throw new Fault("There is one of that name already.");
+  }
+  return value;
+};
+
+/** The ledger has a word for "no words", none for "no figure": that stays until another is typed. */
+const emptied = (field: FieldSpec, was: Value): string => {
+  if (field.is === "words" || was === "") return "";
+  throw new Fault("Once entered, this can be changed but not left empty.");
+};
+
+export interface Reading {
+  /** What has changed, ready to be recorded; empty when nothing has. */
+  facts: { [field: string]: string | number };
+  faults: Faults;
+}
+
+/** The whole form. `before` is the record being changed, null for a new one. */
+export const readForm = (
+  spec: RecordSpec,
+  typed: Typed,
+  before: Doc | null,
+  others: readonly Doc[],
+): Reading => {
+  const facts: { [field: string]: string | number } = {};
+  const faults: { [field: string]: string } = {};
+  for (const field of spec.fields) {
+    try {
+      const value = readField(field, (typed[field.name] ?? "").trim(), others);
+      const was = (before?.fields[field.name] ?? null) as Value;
+      if (value !== null && value !== was) facts[field.name] = value;
+      else if (value === null && was !== null) facts[field.name] = emptied(field, was);
+    } catch (fault) {
+      if (!(fault instanceof Fault)) throw fault;
+      faults[field.name] = fault.message;
+    }
+  }
+  return { facts, faults };
+};
+
+/** What a form shows for a record: the ledger's whole units as people write them. */
+export const asTyped = (spec: RecordSpec, doc: Doc | null): Typed => {
+  const typed: { [field: string]: string } = {};
+  for (const field of spec.fields) {
+    const value: unknown = doc?.fields[field.name];
+    typed[field.name] = value === undefined || value === null ? "" : written(field, value);
+  }
+  return typed;
+};
+
+const written = (field: FieldSpec, value: unknown): string => {
+  if (typeof value !== "number") return String(value);
+  if (field.is === "tenths") return String(value / 10);
+  return field.is === "litres" ? String(value / 1000) : String(value);
+};

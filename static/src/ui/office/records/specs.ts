@@ -1,0 +1,126 @@
+// What is asked about a beer, a gyle, a place and a customer. The forms and the lists are made
+// from this; the names and units are those of the ledger.
+
+import type { RecordKind } from "../../../domain/entries.ts";
+
+interface Asked {
+  name: string;
+  label: string;
+  hint?: string;
+  /** Without it the record cannot be told from others. */
+  needed?: true;
+}
+
+export type FieldSpec =
+  | (Asked & { is: "words"; most: number; unique?: true; phone?: true })
+  | (Asked & { is: "whole"; least: number; most: number })
+  | (Asked & { is: "tenths"; most: number })
+  | (Asked & { is: "litres"; most: number })
+  | (Asked & { is: "day" })
+  | (Asked & { is: "record"; of: RecordKind; none: string })
+  | (Asked & { is: "choice"; options: readonly { value: string; label: string }[] })
+  | (Asked & { is: "weekday" });
+
+export interface RecordSpec {
+  kind: RecordKind;
+  one: string;
+  many: string;
+  /** What the list says where there is none yet. */
+  nothing: string;
+  fields: readonly FieldSpec[];
+}
+
+/** The limits are those of the brewery's server, so that nothing a form takes is refused there. */
+const days = (
+  name: string,
+  label: string,
+  hint: string,
+  [least, most]: readonly [number, number],
+): FieldSpec => ({ is: "whole", name, label, hint, least, most });
+
+const BEER: RecordSpec = {
+  kind: "beer",
+  one: "beer",
+  many: "Beers",
+  nothing: "No beer is entered yet. Begin with what you brew most.",
+  fields: [
+    { is: "words", name: "name", label: "Name", most: 60, needed: true, unique: true },
+    { is: "tenths", name: "abv_tenths", label: "Strength, % vol", most: 300 },
+    { is: "words", name: "style", label: "Style", most: 60 },
+    days("conditioning_days", "Days of conditioning", "From racking until it is ready.", [0, 1000]),
+    days("best_before_days", "Days to best before", "From racking.", [1, 4000]),
+    days("on_sale_days", "Days on sale", "From tapping until it has to come off.", [1, 365]),
+  ],
+};
+
+const GYLE: RecordSpec = {
+  kind: "gyle",
+  one: "gyle",
+  many: "Gyles",
+  nothing: "No gyle is entered yet. Casks are filled from a gyle.",
+  fields: [
+    { is: "words", name: "number", label: "Gyle number", most: 20, needed: true, unique: true },
+    { is: "record", name: "beer", label: "Beer", of: "beer", none: "Choose a beer", needed: true },
+    { is: "day", name: "brewed_on", label: "Brewed on" },
+    {
+      is: "litres",
+      name: "volume_ml",
+      label: "Litres to rack",
+      hint: "What there is to fill from, as dipped.",
+      most: 100_000_000,
+    },
+  ],
+};
+
+const PLACE: RecordSpec = {
+  kind: "place",
+  one: "place",
+  many: "Places",
+  nothing: "No place is entered yet. Enter the cold room, the stillage and the yard.",
+  fields: [
+    { is: "words", name: "name", label: "Name", most: 60, needed: true, unique: true },
+    {
+      is: "choice",
+      name: "role",
+      label: "What it is for",
+      needed: true,
+      options: [
+        { value: "store", label: "Keeping beer" },
+        { value: "stillage", label: "Stillage" },
+        { value: "bar", label: "Bar" },
+        { value: "yard", label: "Empties" },
+      ],
+    },
+  ],
+};
+
+const CUSTOMER: RecordSpec = {
+  kind: "customer",
+  one: "customer",
+  many: "Customers",
+  nothing: "No customer is entered yet. Enter whoever takes your casks away.",
+  fields: [
+    { is: "words", name: "name", label: "Name", most: 60, needed: true, unique: true },
+    { is: "words", name: "contact", label: "Who to ask for", most: 120 },
+    { is: "words", name: "phone", label: "Telephone", most: 40, phone: true },
+    days("agreed_days", "Days to bring a container back", "From the day it goes out.", [0, 1000]),
+    { is: "weekday", name: "delivery_day", label: "Delivery day" },
+  ],
+};
+
+export const SPECS: { readonly [kind in RecordKind]: RecordSpec } = {
+  beer: BEER,
+  gyle: GYLE,
+  place: PLACE,
+  customer: CUSTOMER,
+};
+
+export const WEEKDAYS = [
+  "Monday",
+  "Tuesday",
+  "Wednesday",
+  "Thursday",
+  "Friday",
+  "Saturday",
+  "Sunday",
+] as const;

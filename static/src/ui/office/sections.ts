@@ -1,0 +1,115 @@
+// The sections of the Office, with what each has to say before it is opened.
+
+import { book } from "../../store/book.ts";
+import { count } from "../words.ts";
+import { allOverdrawn } from "./questions/Overdrawn.tsx";
+import { allQuestions } from "./questions/Questions.tsx";
+import { unregistered } from "./register/Unregistered.tsx";
+
+export interface Section {
+  path: string;
+  title: string;
+  says: string;
+  /** Something waits for a person there. */
+  waits?: boolean;
+}
+
+const inUse = (docs: Iterable<{ fields: { retired?: boolean } }>): number => {
+  let n = 0;
+  for (const doc of docs) if (!doc.fields.retired) n += 1;
+  return n;
+};
+
+const ofNumber = (n: number, one: string, many: string): string =>
+  n === 0 ? "none" : count(n, one, many);
+
+/** What waits for a person; only what there is. */
+export const toDo = (): Section[] => {
+  const { attention } = book.waiting.value;
+  const questions = allQuestions.value.length;
+  const unknown = unregistered.value.length;
+  const overdrawn = allOverdrawn.value.length;
+  const sections: (Section | null)[] = [
+    attention === 0
+      ? null
+      : {
+          path: "entries",
+          title: "Need attention",
+          says: `The brewery did not take ${count(attention, "entry", "entries")}.`,
+        },
+    questions === 0
+      ? null
+      : {
+          path: "questions",
+          title: "Questions to settle",
+          says: `${count(questions, "thing does", "things do")} not fit together.`,
+        },
+    unknown === 0
+      ? null
+      : {
+          path: "unregistered",
+          title: "Not registered",
+          says: `${count(unknown, "number was", "numbers were")} used and never entered.`,
+        },
+    overdrawn === 0
+      ? null
+      : {
+          path: "overdrawn",
+          title: "Gyles drawn too far",
+          says: `More was racked than there was from ${count(overdrawn, "gyle")}.`,
+        },
+  ];
+  return sections.flatMap((section) => (section === null ? [] : [{ ...section, waits: true }]));
+};
+
+const registeredCount = (): number =>
+  [...book.containers.value.values()].filter(
+    ({ registered, held }) => registered !== null && held?.state !== "scrapped",
+  ).length;
+
+/** What the brewery is made of. */
+export const records = (): Section[] => [
+  {
+    path: "beers",
+    title: "Beers",
+    says: ofNumber(inUse(book.beers.value.values()), "beer", "beers"),
+  },
+  {
+    path: "gyles",
+    title: "Gyles",
+    says: ofNumber(inUse(book.gyles.value.values()), "gyle", "gyles"),
+  },
+  {
+    path: "containers",
+    title: "Containers",
+    says: ofNumber(registeredCount(), "container", "containers"),
+  },
+  {
+    path: "customers",
+    title: "Customers",
+    says: ofNumber(inUse(book.customers.value.values()), "customer", "customers"),
+  },
+  {
+    path: "places",
+    title: "Places",
+    says: ofNumber(inUse(book.places.value.values()), "place", "places"),
+  },
+];
+
+export const phoneSections = (): Section[] => {
+  const { count: waiting } = book.waiting.value;
+  const person = book.setting<string>("person", "").value;
+  return [
+    {
+      path: "entries",
+      title: "Entries on this phone",
+      says:
+        waiting === 0 ? "all at the brewery" : `${count(waiting, "entry waits", "entries wait")}`,
+    },
+    {
+      path: "phone",
+      title: "This phone",
+      says: person === "" ? "nobody's name is entered yet" : `held by ${person}`,
+    },
+  ];
+};

@@ -1,0 +1,75 @@
+// Forms: what was typed becomes facts in the ledger's units, or a fault in words beside its field.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { asTyped, readForm, type Typed } from "../../../../static/src/ui/office/records/reading.ts";
+import { SPECS } from "../../../../static/src/ui/office/records/specs.ts";
+import type { Doc } from "../../../../static/src/ui/words/known.ts";
+
+const doc = (fields: Doc["fields"]): Doc => ({ fields, set_by: {} });
+const beer = (typed: Typed, before: Doc | null = null, others: Doc[] = []) =>
+  readForm(SPECS.beer, typed, before, others);
+
+test("a new beer has what was typed, in whole units, and nothing that was not", () => {
+  assert.deepEqual(beer({ name: " Oystercatcher ", abv_tenths: "4,2", conditioning_days: "7" }), {
+    facts: { name: "Oystercatcher", abv_tenths: 42, conditioning_days: 7 },
+    faults: {},
+  });
+});
+
+test("tenths are rounded halves up", () => {
+  assert.equal(beer({ name: "x", abv_tenths: "4.25" }).facts.abv_tenths, 43);
+});
+
+test("a change holds only what has changed", () => {
+  const before = doc({ name: "Oystercatcher", abv_tenths: 42, style: "bitter" });
+  const typed = { ...asTyped(SPECS.beer, before), abv_tenths: "4.3" };
+  assert.deepEqual(beer(typed, before).facts, { abv_tenths: 43 });
+  assert.deepEqual(beer(asTyped(SPECS.beer, before), before).facts, {});
+});
+
+test("all faults are told at once, each beside its field", () => {
+  const { faults } = beer({ name: "", abv_tenths: "strong", conditioning_days: "1.5" });
+  assert.deepEqual(Object.keys(faults), ["name", "abv_tenths", "conditioning_days"]);
+  assert.equal(faults["name"], "Needed.");
+});
+
+test("a name that another has is a fault, whatever its capitals", () => {
+  const others = [doc({ name: "Marram Stout" })];
+  assert.match(beer({ name: "marram stout" }, null, others).faults["name"] ?? "", /already/);
+});
+
+test("a gyle's litres are millilitres in the ledger and litres on the screen", () => {
+  const { facts } = readForm(
+    SPECS.gyle,
+    { number: "318", beer: "b1", volume_ml: "818.5" },
+    null,
+    [],
+  );
+  assert.equal(facts.volume_ml, 818_500);
+  assert.equal(asTyped(SPECS.gyle, doc({ volume_ml: 818_500 }))["volume_ml"], "818.5");
+});
+
+test("a gyle needs its beer, a place what it is for", () => {
+  assert.equal(readForm(SPECS.gyle, { number: "318" }, null, []).faults["beer"], "Choose one.");
+  assert.equal(readForm(SPECS.place, { name: "Yard" }, null, []).faults["role"], "Choose one.");
+});
+
+test("a customer's Monday is day nought, and words are no telephone number", () => {
+  const read = readForm(
+    SPECS.customer,
+    { name: "Lantern", delivery_day: "0", phone: "ask Ted" },
+    null,
+    [],
+  );
+  assert.equal(read.facts.delivery_day, 0);
+  assert.match(read.faults["phone"] ?? "", /digits/);
+});
+
+test("words can be emptied, a figure once entered cannot", () => {
+  const before = doc({ name: "Oystercatcher", style: "bitter", on_sale_days: 3 });
+  const typed = { ...asTyped(SPECS.beer, before), style: "", on_sale_days: "" };
+  const { facts, faults } = beer(typed, before);
+  assert.deepEqual(facts, { style: "" });
+  assert.match(faults["on_sale_days"] ?? "", /not left empty/);
+});
