@@ -1,0 +1,100 @@
+// The yard: empties come off the van, number after number, from whichever customer.
+
+import { signal } from "@preact/signals";
+import { book } from "../../store/book.ts";
+import { newFacts } from "../bench/jobs.ts";
+import { known } from "../known.ts";
+import { Choice } from "../parts/Choice.tsx";
+import { save } from "../parts/say.ts";
+import { useTitle } from "../shell/title.ts";
+import { count, customerName, listWords, litres } from "../words.ts";
+import { backDrafts, backRemarks } from "./back.ts";
+import { Hand } from "./Hand.tsx";
+import type { HandJob } from "./hand-job.ts";
+import { Lately } from "./Lately.tsx";
+import { padState } from "./pad-state.ts";
+import { type Done, doneLately } from "./session.ts";
+import { backTo } from "./state.ts";
+import { placeForEmpties, yards } from "./yards.ts";
+
+const pad = padState("came back");
+const ullage = signal<number | null>(null);
+
+const record = async (numbers: readonly string[]): Promise<void> => {
+  const only = numbers.length === 1;
+  const back = {
+    place: placeForEmpties()?.id,
+    asNew: newFacts(),
+    ullage_ml: only ? ullage.peek() : null,
+  };
+  const drafts = numbers.flatMap((number) =>
+    backDrafts(number, book.containers.peek().get(number) ?? null, back),
+  );
+  const what = only ? numbers.join("") : `${numbers[0]} to ${numbers.at(-1)}: ${numbers.length}`;
+  if (await save(`${what} came back.`, () => book.recordMany(drafts))) {
+    pad.clear();
+    ullage.value = null;
+  }
+};
+
+const aboutBack = ({ own: { entry } }: Done): string => {
+  const { customer, ullage_ml } = entry.facts;
+  const from = customer === undefined ? "" : `from ${customerName(known.value, customer)}, `;
+  return `${from}${ullage_ml > 0 ? `${litres(ullage_ml)} in it, ` : ""}`;
+};
+
+const ChooseYard = () => {
+  const all = yards();
+  return all.length < 2 ? null : (
+    <div class="above">
+      <Choice
+        label="Put where?"
+        value={placeForEmpties()?.id ?? ""}
+        onValue={(id) => {
+          backTo.value = id;
+        }}
+        options={all.map(({ id, name }) => ({ value: id, label: name }))}
+      />
+    </div>
+  );
+};
+
+const customersIn = (all: readonly Done[]): string => {
+  const names = new Set(all.map(({ own }) => own.entry.facts["customer"]).filter(Boolean));
+  return listWords(
+    [...names].map((id) => customerName(known.value, String(id))),
+    3,
+  );
+};
+
+export const CameBack = () => {
+  useTitle("Came back");
+  const all = doneLately(book.ownEntries.value, "returned", known.value.now);
+  const from = customersIn(all);
+  const job: HandJob = {
+    pad,
+    verb: "Back",
+    hint: "Type the number on the container, whoever it comes from. A run: 117 – 124.",
+    remarks: (standing) => backRemarks(standing, known.value),
+    refusal: null,
+    record: (numbers) => void record(numbers),
+    ullage: {
+      ml: ullage.value,
+      set: (ml) => {
+        ullage.value = ml;
+      },
+    },
+  };
+  return (
+    <div class="bench">
+      <ChooseYard />
+      {all.length > 0 && (
+        <p class="none small">
+          {count(all.length, "container")} back on this phone today{from && `, from ${from}`}.
+        </p>
+      )}
+      <Lately heading="Came back" all={all} did="came back" about={aboutBack} />
+      <Hand job={job} />
+    </div>
+  );
+};

@@ -1,0 +1,62 @@
+// Who is loaded for. Those sent to lately on this phone come first, then all by name.
+
+import { useState } from "preact/hooks";
+import { book } from "../../store/book.ts";
+import { Slices } from "../cellar/Slices.tsx";
+import { Empty } from "../parts/Empty.tsx";
+import { Field } from "../parts/Field.tsx";
+import { Line, Lines } from "../parts/Line.tsx";
+import { goOnTo, hrefTo } from "../shell/route.ts";
+import { useTitle } from "../shell/title.ts";
+import { type Customers, customersLike } from "./customers.ts";
+import { sendTo } from "./state.ts";
+
+const lastSentTo = (): string[] => [
+  ...new Set(
+    book.ownEntries.value
+      .filter(({ entry, undone }) => entry.kind === "sent" && !undone)
+      .map(({ entry }) => String(entry.facts["customer"])),
+  ),
+];
+
+export const ChooseCustomer = () => {
+  useTitle("Send to whom?");
+  const [words, setWords] = useState("");
+  const customers: Customers = book.customers.value;
+  const found = customersLike(customers, words, lastSentTo());
+  if (customers.size === 0) {
+    return (
+      <Empty says="No customer is entered yet. A container is sent to a customer.">
+        <a class="button main" href={hrefTo("office", "customers", "new")}>
+          Enter a customer
+        </a>
+      </Empty>
+    );
+  }
+  return (
+    <>
+      <div class="above">
+        <Field label="Find a customer" value={words} onValue={setWords} />
+      </div>
+      <Lines heading="Send to" count={found.length}>
+        <Slices
+          items={found}
+          each={({ id, name, says }) => (
+            <Line
+              key={id}
+              title={name}
+              reason={says}
+              action={{
+                label: id === sendTo.value ? "Stay" : "Load",
+                onPress: () => {
+                  sendTo.value = id;
+                  goOnTo("out", "send");
+                },
+              }}
+            />
+          )}
+        />
+      </Lines>
+    </>
+  );
+};

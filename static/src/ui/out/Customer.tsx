@@ -1,0 +1,94 @@
+// One customer: how to reach it, what it has, and what was said about it.
+
+import { book } from "../../store/book.ts";
+import { once } from "../cellar/deed.ts";
+import { Slices } from "../cellar/Slices.tsx";
+import { known } from "../known.ts";
+import { Empty } from "../parts/Empty.tsx";
+import { headOf } from "../parts/head-of.ts";
+import { Line, Lines } from "../parts/Line.tsx";
+import { containerHref, goTo, hrefTo } from "../shell/route.ts";
+import { useTitle } from "../shell/title.ts";
+import { count, customerName } from "../words.ts";
+import { backDrafts } from "./back.ts";
+import { Chase } from "./Chase.tsx";
+import type { Away } from "./holdings.ts";
+import { awayTitle, awayWords, byKindWords } from "./reasons.ts";
+import { allHoldings, sendTo } from "./state.ts";
+import { placeForEmpties } from "./yards.ts";
+
+const telHref = (phone: string): string => `tel:${phone.replace(/[^+0-9]/g, "")}`;
+
+const Reach = ({ customer }: { customer: string }) => {
+  const fields = book.customers.value.get(customer)?.fields ?? {};
+  return (
+    <div class="above">
+      {fields.phone !== undefined && fields.phone !== "" && (
+        <a class="button main" href={telHref(fields.phone)}>
+          Ring {fields.contact || fields.phone}
+        </a>
+      )}
+      <button
+        type="button"
+        class="button"
+        onClick={() => {
+          sendTo.value = customer;
+          goTo("out", "send");
+        }}
+      >
+        Send out
+      </button>
+      <a class="button" href={hrefTo("office", "customers", customer)}>
+        Details
+      </a>
+    </div>
+  );
+};
+
+const comeBack = ({ standing }: Away): void => {
+  const { number } = standing;
+  const how = { place: placeForEmpties()?.id, asNew: null };
+  const drafts = backDrafts(number, standing, { ...how, ullage_ml: null });
+  void once(number, `${number} came back.`, () => book.recordMany(drafts));
+};
+
+const AwayLine = ({ away }: { away: Away }) => {
+  return (
+    <Line
+      look={headOf(away.standing, known.value.now)}
+      title={awayTitle(away)}
+      reason={awayWords(away, known.value)}
+      {...(away.overdue > 0 ? { tone: "look" as const } : {})}
+      href={containerHref(away.standing.number)}
+      action={{ label: "Back", onPress: () => comeBack(away) }}
+    />
+  );
+};
+
+export const CustomerPage = ({ customer }: { customer: string }) => {
+  const name = customerName(known.value, customer);
+  useTitle(name);
+  const record = book.customers.value.get(customer);
+  const holding = allHoldings.value.find((one) => one.customer === customer);
+  return (
+    <>
+      <Reach customer={customer} />
+      <Chase customer={customer} name={name} record={record} />
+      {holding === undefined ? (
+        <Empty says={`${name} has none of our containers.`} />
+      ) : (
+        <Lines
+          heading={byKindWords(holding.away)}
+          count={
+            holding.overdue === 0 ? "none overdue" : count(holding.overdue, "overdue", "overdue")
+          }
+        >
+          <Slices
+            items={holding.away}
+            each={(away) => <AwayLine key={away.standing.number} away={away} />}
+          />
+        </Lines>
+      )}
+    </>
+  );
+};

@@ -1,0 +1,73 @@
+// Out: which customers have our containers, whom to ask first, and the way back into the yard.
+
+import { Slices } from "../cellar/Slices.tsx";
+import { known } from "../known.ts";
+import { Empty } from "../parts/Empty.tsx";
+import { bareHead } from "../parts/head-of.ts";
+import { Line, Lines } from "../parts/Line.tsx";
+import { hrefTo } from "../shell/route.ts";
+import type { ScreenProps } from "../shell/screens.ts";
+import { customerName } from "../words.ts";
+import { CameBack } from "./CameBack.tsx";
+import { ChooseCustomer } from "./ChooseCustomer.tsx";
+import { CustomerPage } from "./Customer.tsx";
+import type { Holding } from "./holdings.ts";
+import { holdingWords, totalWords } from "./reasons.ts";
+import { SendOut } from "./SendOut.tsx";
+import { allHoldings } from "./state.ts";
+
+/** A head with the number of containers in it, as a pub would chalk it up. */
+const countedHead = ({ away }: Holding) => {
+  const kegs = away.filter(({ standing }) => standing.shape === "keg").length;
+  const shape = kegs > away.length / 2 ? "keg" : "cask";
+  return { ...bareHead(String(away.length), shape), away: true };
+};
+
+const HoldingLine = ({ holding }: { holding: Holding }) => (
+  <Line
+    look={countedHead(holding)}
+    title={customerName(known.value, holding.customer)}
+    reason={holdingWords(holding, known.value.now)}
+    {...(holding.overdue > 0 ? { tone: "look" as const } : {})}
+    href={hrefTo("out", "at", holding.customer)}
+  />
+);
+
+const HoldingLines = (props: { heading: string; all: readonly Holding[] }) =>
+  props.all.length === 0 ? null : (
+    <Lines heading={props.heading} count={totalWords(props.all)}>
+      <Slices
+        items={props.all}
+        each={(holding) => <HoldingLine key={holding.customer} holding={holding} />}
+      />
+    </Lines>
+  );
+
+const Overview = () => {
+  const all = allHoldings.value;
+  return (
+    <>
+      {all.length === 0 && <Empty says="No container is out. Every one is at the brewery." />}
+      <HoldingLines heading="Overdue" all={all.filter(({ overdue }) => overdue > 0)} />
+      <HoldingLines heading="In time" all={all.filter(({ overdue }) => overdue === 0)} />
+      <div class="dock">
+        <a class="button main" href={hrefTo("out", "back")}>
+          Came back
+        </a>
+        <a class="button" href={hrefTo("out", "send")}>
+          Send out
+        </a>
+      </div>
+    </>
+  );
+};
+
+const Out = ({ path }: ScreenProps) => {
+  const [where, which] = path;
+  if (where === "back") return <CameBack />;
+  if (where === "send") return which === "to" ? <ChooseCustomer /> : <SendOut />;
+  if (where === "at" && which !== undefined) return <CustomerPage key={which} customer={which} />;
+  return <Overview />;
+};
+
+export default Out;

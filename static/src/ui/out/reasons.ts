@@ -1,0 +1,83 @@
+// What Out says of a customer and of a container that is away.
+
+import { londonDate } from "../../domain/calendar.ts";
+import {
+  beerOfGyle,
+  containerKinds,
+  count,
+  dateWords,
+  dayWords,
+  type Known,
+  kindName,
+  listWords,
+  sentence,
+} from "../words.ts";
+import { type Away, brokenPromise, type Holding } from "./holdings.ts";
+
+const KINDS = [...Object.keys(containerKinds()), null];
+
+/** "9 firkins"; "2 × 30 L keg", where two figures side by side would be one. */
+export const manyOf = (kind: string | null, n: number): string => {
+  const name = kindName(kind);
+  return /^\d/.test(name) ? `${n} × ${name}` : count(n, name.toLowerCase());
+};
+
+/** "9 firkins and 2 pins", the kind there is most of first. */
+export const byKindWords = (away: readonly Away[]): string => {
+  const counts = new Map<string | null, number>();
+  for (const { standing } of away) counts.set(standing.kind, (counts.get(standing.kind) ?? 0) + 1);
+  const sorted = [...counts].sort(
+    ([a, many], [b, more]) => more - many || KINDS.indexOf(a) - KINDS.indexOf(b),
+  );
+  return listWords(sorted.map(([kind, n]) => manyOf(kind, n)));
+};
+
+/** What came of asking them last. A promise that is due, or was not kept, matters most. */
+export const chaseWords = (holding: Holding, now: string): string => {
+  const chase = holding.record?.chase ?? null;
+  if (chase === null) return "";
+  const broken = brokenPromise(holding, now);
+  if (broken !== null) return `Promised for ${dateWords(broken, now)}, not kept.`;
+  if (chase.promised_on !== null && chase.promised_on >= londonDate(now)) {
+    return `Promised for ${dayWords(chase.promised_on, now)}.`;
+  }
+  return holding.overdue > 0 ? `Last asked ${dayWords(londonDate(chase.since), now)}.` : "";
+};
+
+/** "4 overdue. 9 firkins, longest out 143 days. Promised for 12 Nov, not kept." */
+export const holdingWords = (holding: Holding, now: string): string => {
+  const all = holding.overdue === holding.away.length && holding.overdue > 1;
+  return [
+    holding.overdue === 0 ? "" : `${all ? "All" : holding.overdue} overdue.`,
+    `${byKindWords(holding.away)}, ${holding.away.length === 1 ? "" : "longest "}out ${count(holding.longest, "day")}.`,
+    chaseWords(holding, now),
+  ]
+    .filter(Boolean)
+    .join(" ");
+};
+
+const dueWords = ({ trip, overdue }: Away, now: string): string => {
+  if (trip.due_on === null) return "no day agreed";
+  return overdue > 0
+    ? `due back ${dateWords(trip.due_on, now)}, ${count(overdue, "day")} late`
+    : `due back ${dayWords(trip.due_on, now)}`;
+};
+
+/** "Oystercatcher. Out 23 days, due back 2 Oct, 4 days late." */
+export const awayWords = (away: Away, known: Known): string => {
+  const { contents, held } = away.standing;
+  const beer = contents === null ? "" : `${beerOfGyle(known, contents.gyle)}. `;
+  const missing = held?.state === "missing" ? " Down as missing." : "";
+  const sent = dateWords(londonDate(away.trip.since), known.now);
+  return `${beer === ". " ? "" : beer}Out ${count(away.days, "day")} since ${sent}, ${dueWords(away, known.now)}.${missing}`;
+};
+
+/** "3 customers, 23 containers". */
+export const totalWords = (holdings: readonly Holding[]): string => {
+  const containers = holdings.reduce((sum, { away }) => sum + away.length, 0);
+  return `${count(holdings.length, "customer")}, ${count(containers, "container")}`;
+};
+
+/** "Firkin 117", for lines under one customer. */
+export const awayTitle = ({ standing }: Away): string =>
+  sentence(`${kindName(standing.kind)} ${standing.number}`);
