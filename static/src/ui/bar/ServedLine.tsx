@@ -1,0 +1,61 @@
+// One container on the stillage: what it is, how it stands, and all that is done with it there.
+
+import { fullTitle } from "../cellar/reasons.ts";
+import { known } from "../known.ts";
+import { Head } from "../parts/Head.tsx";
+import { headOf } from "../parts/head-of.ts";
+import { containerHref } from "../shell/route.ts";
+import { deedsFor, deedWords, WHY_OFF } from "./deeds.ts";
+import type { Served } from "./lists.ts";
+import { barWords } from "./reasons.ts";
+import { takingOff } from "./state.ts";
+import { takeDeed, takeOff } from "./take-deed.ts";
+
+const WhyOff = ({ number }: { number: string }) => (
+  <fieldset class="why-off">
+    <legend>Take {number} off. Why?</legend>
+    <div class="buttons">
+      {WHY_OFF.map((why) => (
+        <button type="button" class="button" key={why} onClick={() => void takeOff(number, why)}>
+          {why === "off" ? "gone off" : why}
+        </button>
+      ))}
+    </div>
+  </fieldset>
+);
+
+export const ServedLine = ({ served }: { served: Served }) => {
+  const { number } = served.standing;
+  const { now } = known.value;
+  const title = fullTitle(served, known.value);
+  const look = served.ready.stage === "past" || served.standing.held !== null;
+  const asking = takingOff.value === number;
+  return (
+    <li class="served">
+      <a class="what" href={containerHref(number)}>
+        <Head look={headOf(served.standing, now)} />
+        <div>
+          <p>
+            <strong>{title}</strong>
+          </p>
+          <p class={`small ${look ? "look" : ""}`}>{barWords(served, known.value)}</p>
+        </div>
+      </a>
+      <div class="buttons">
+        {deedsFor(served).map((deed) => (
+          <button
+            type="button"
+            class="button"
+            key={deed}
+            aria-label={`${deedWords(deed, served)}: ${title}`}
+            aria-expanded={deed === "off" ? asking : undefined}
+            onClick={() => takeDeed(number, deed)}
+          >
+            {deedWords(deed, served)}
+          </button>
+        ))}
+      </div>
+      {asking && <WhyOff number={number} />}
+    </li>
+  );
+};

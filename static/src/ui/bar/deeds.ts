@@ -1,0 +1,29 @@
+// What can be done with a container on the stillage, most likely first.
+
+import type { Served } from "./lists.ts";
+
+export type Deed = "tap" | "soft" | "hard" | "dip" | "off";
+
+/**
+ * Untapped casks are vented soft first, so that they can work; a spile is changed for the other
+ * one. A keg has no shive to put a spile in.
+ */
+export const deedsFor = ({ standing, serving }: Served): Deed[] => {
+  const keg = standing.shape === "keg";
+  const change: Deed[] = keg ? [] : [serving.vented?.spile === "soft" ? "hard" : "soft"];
+  if (serving.tapped !== null) return ["dip", ...change, "off"];
+  if (keg) return ["tap"];
+  return serving.vented === null ? ["soft", "hard"] : ["tap", ...change];
+};
+
+export const deedWords = (deed: Deed, { serving }: Served): string =>
+  ({
+    tap: "Tap",
+    dip: "Dip",
+    off: "Take off",
+    soft: serving.vented === null ? "Vent, soft spile" : "Soft spile",
+    hard: serving.vented === null ? "Vent, hard spile" : "Hard spile",
+  })[deed];
+
+/** Why a container comes off; the words are kept in its history. */
+export const WHY_OFF = ["sold out", "off", "poured away"] as const;

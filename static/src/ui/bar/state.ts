@@ -1,0 +1,20 @@
+// What the Bar holds between two taps.
+
+import { computed, effect, signal } from "@preact/signals";
+import { book } from "../../store/book.ts";
+import { known } from "../known.ts";
+import { setHalfMade } from "../shell/half-made.ts";
+import { barLists } from "./lists.ts";
+
+export const lists = computed(() => barLists(book.containers.value.values(), known.value));
+
+/** The container that is being taken off, while it is asked why. */
+export const takingOff = signal<string | null>(null);
+
+/** A dip half typed, and of which container. Null while none is dipped. */
+export const dipping = signal<{ number: string; typed: string } | null>(null);
+
+/** What the dipstick, or the head, counts in; it stays as it was last. */
+export const dipUnit = book.setting<"litres" | "pints">("bar.dipUnit", "litres");
+
+effect(() => setHalfMade("dip", (dipping.value?.typed ?? "") !== ""));
