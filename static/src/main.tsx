@@ -3,6 +3,8 @@
 import { render } from "preact";
 import { book } from "./store/book.ts";
 import { watchUpdates } from "./sw/update.ts";
+import { sync } from "./sync/engine.ts";
+import { followTheme } from "./ui/office/phone/theme.ts";
 import { halfMade } from "./ui/shell/half-made.ts";
 import { NotOpened } from "./ui/shell/NotOpened.tsx";
 import { Shell } from "./ui/shell/Shell.tsx";
@@ -12,9 +14,13 @@ if (place === null) throw new Error("index.html has no #app");
 
 const start = (): void => {
   book.open().then(
-    () => render(<Shell />, place),
+    () => {
+      render(<Shell />, place);
+      sync.start();
+    },
     (fault: unknown) => render(<NotOpened fault={fault} onAgain={start} />, place),
   );
 };
+followTheme();
 start();
 void watchUpdates(halfMade);

@@ -51,7 +51,7 @@ export const goOf = (): Go => {
   const what = meant.value;
   switch (what.is) {
     case "nothing":
-      return withReason({ does: verb, to: "", cannot: "Type a number first." }, () => {});
+      return { does: verb, to: "", cannot: "Type a number first.", onPress: () => {} };
     case "unfinished":
       return withReason({ does: verb, to: typed.value, cannot: what.says }, () => {});
     case "several": {

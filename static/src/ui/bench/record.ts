@@ -1,10 +1,10 @@
 // Saving what the bench did: all of a run in one go, so that it is kept whole or not at all.
 
 import { book, type Saved } from "../../store/book.ts";
-import { save } from "../parts/say.ts";
+import { said, save } from "../parts/say.ts";
 import { listWords } from "../words.ts";
 import { type Deed, deedsFor, JOBS, newFacts } from "./jobs.ts";
-import { clearPad, job, moving } from "./state.ts";
+import { clearPad, job, moving, type, typed, volumeMl } from "./state.ts";
 
 const named = (numbers: readonly string[]): string =>
   numbers.length <= 3
@@ -17,9 +17,17 @@ export const recordJob = async (numbers: readonly string[]): Promise<void> => {
     const standing = book.containers.peek().get(number) ?? null;
     return deedsFor(standing).map((deed: Deed) => ({ ...deed, subject: number }));
   });
-  if (await save(`${named(numbers)} ${JOBS[job.peek()].done}.`, () => book.recordMany(made))) {
-    clearPad();
-  }
+  const typedNow = typed.peek();
+  const volumeNow = volumeMl.peek();
+  const words = `${named(numbers)} ${JOBS[job.peek()].done}.`;
+  // The pad is free for the next number at once; what was typed comes back if it was not kept.
+  clearPad();
+  if (await save(words, () => book.recordMany(made))) return;
+  if (typed.peek() !== "") return;
+  const trouble = said.peek();
+  type(typedNow);
+  volumeMl.value = volumeNow;
+  said.value = trouble;
 };
 
 /** Note that one failed its inspection, and why; it is set aside. */

@@ -1,1 +1,37 @@
-export default () => <p class="form">Container</p>;
+// A container's own page: how it stands, what does not fit, what can happen, what has happened.
+
+import { isNumber } from "../../domain/numbers.ts";
+import { blank } from "../../domain/standing.ts";
+import { book } from "../../store/book.ts";
+import { hrefTo } from "../shell/route.ts";
+import type { ScreenProps } from "../shell/screens.ts";
+import { useTitle } from "../shell/title.ts";
+import { containerName } from "../words.ts";
+import { Deeds } from "./Deeds.tsx";
+import { History } from "./History.tsx";
+import { Questions } from "./Questions.tsx";
+import { Standing } from "./Standing.tsx";
+
+export default ({ path }: ScreenProps) => {
+  const number = path[0] ?? "";
+  const standing = book.containers.value.get(number) ?? blank(number);
+  useTitle(isNumber(number) ? containerName(standing) : "Not a number");
+  if (!isNumber(number)) {
+    return (
+      <section class="form">
+        <p>“{number}” is not a container's number.</p>
+        <a class="button main" href={hrefTo("find")}>
+          Find by number
+        </a>
+      </section>
+    );
+  }
+  return (
+    <>
+      <Standing standing={standing} />
+      <Questions standing={standing} />
+      <Deeds standing={standing} />
+      <History number={number} />
+    </>
+  );
+};

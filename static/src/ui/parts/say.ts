@@ -62,9 +62,14 @@ export const save = async (
 };
 
 /** Undo entries, the last made first, and say what was undone. */
-export const undo = async (text: string, entries: readonly string[]): Promise<boolean> =>
+export const undo = async (
+  text: string,
+  entries: readonly string[],
+  /** Of an entry that somebody else made, the container it is about. */
+  subject?: string,
+): Promise<boolean> =>
   save(`Undone: ${text}`, async () => {
     const undone: Saved[] = [];
-    for (const id of [...entries].reverse()) undone.push(await book.undo(id));
+    for (const id of [...entries].reverse()) undone.push(await book.undo(id, subject));
     return undone;
   });

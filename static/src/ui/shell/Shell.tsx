@@ -9,7 +9,7 @@ import { Header } from "./Header.tsx";
 import { Lazy } from "./Lazy.tsx";
 import { Places } from "./Places.tsx";
 import { hrefTo, route } from "./route.ts";
-import { TroubleStrip, UpdateStrip } from "./Strips.tsx";
+import { NameStrip, NoticeStrip, TroubleStrip, UpdateStrip } from "./Strips.tsx";
 import { SCREENS } from "./screens.ts";
 import { nearerTitle } from "./title.ts";
 
@@ -35,6 +35,8 @@ export const Shell = () => {
       <Header title={title} />
       <TroubleStrip />
       <UpdateStrip />
+      <NoticeStrip />
+      <NameStrip />
       <main>
         <Guard place={address}>
           {name === "bench" ? (

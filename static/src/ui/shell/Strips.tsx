@@ -3,7 +3,9 @@
 import { signal } from "@preact/signals";
 import { book } from "../../store/book.ts";
 import { updateReady, useUpdate } from "../../sw/update.ts";
+import { sync } from "../../sync/engine.ts";
 import { halfMade } from "./half-made.ts";
+import { hrefTo } from "./route.ts";
 
 /** Put off until the app is opened again. */
 const later = signal(false);
@@ -36,6 +38,36 @@ export const TroubleStrip = () => {
     </div>
   );
 };
+
+/** Told once, such as that the brewery's ledger was restored from a copy. */
+export const NoticeStrip = () =>
+  sync.notice.value === null ? null : (
+    <div class="strip" role="status">
+      <p>{sync.notice.value}</p>
+      <button
+        type="button"
+        class="button"
+        onClick={() => {
+          sync.notice.value = null;
+        }}
+      >
+        Seen
+      </button>
+    </div>
+  );
+
+const person = book.setting<string>("person", "");
+
+/** Until somebody's name stands beside what this phone records. */
+export const NameStrip = () =>
+  person.value === "" ? (
+    <div class="strip">
+      <p>What is noted here carries no name yet.</p>
+      <a class="button" href={hrefTo("office", "phone")}>
+        Say who
+      </a>
+    </div>
+  ) : null;
 
 export const DemoStrip = ({ demo }: { demo: boolean }) =>
   demo ? (

@@ -24,5 +24,5 @@ export const SCREENS: { readonly [name: string]: Loadable } = {
   out: { title: "Out", place: "out", load: () => import("../out/Out.tsx") },
   office: { title: "Office", place: "office", load: () => import("../office/Office.tsx") },
   c: { title: "Container", place: "", load: () => import("../container/Container.tsx") },
-  find: { title: "Find by number", place: "", load: () => import("../container/Find.tsx") },
+  find: { title: "Find", place: "", load: () => import("../container/Find.tsx") },
 };

@@ -1,0 +1,120 @@
+// A container's history in words, the newest first, each entry with its way back.
+
+import { useEffect, useState } from "preact/hooks";
+import { isContainerKind } from "../../domain/entries.ts";
+import { book } from "../../store/book.ts";
+import { known } from "../known.ts";
+import { save, undo } from "../parts/say.ts";
+import { doneWords, entryWords, fullTimeWords } from "../words.ts";
+import { ask, historyOf, type Line, type Told } from "./history.ts";
+import { WhichNumber } from "./WhichNumber.tsx";
+
+const WHERE = { phone: ", on this phone", brewery: "", attention: ", needs attention" };
+
+const Entry = ({ line, number }: { line: Line; number: string }) => {
+  const [open, setOpen] = useState(false);
+  const [moving, setMoving] = useState(false);
+  const { entry } = line;
+  const words = doneWords(entry.kind);
+  const gone = line.undone || (line.countsFor !== null && line.countsFor !== number);
+  const state = line.undone
+    ? ", undone"
+    : gone
+      ? `, moved to ${line.countsFor}`
+      : WHERE[line.where];
+  const can = !gone && line.where !== "attention" && isContainerKind(entry.kind);
+  const told = (
+    <>
+      <span class="words">{entryWords(entry, known.value)}</span>
+      <span class="small">
+        {fullTimeWords(line.at, known.value.now)}, {entry.person || "no name"}
+        {state}
+      </span>
+    </>
+  );
+  return (
+    <li class={`past ${gone ? "gone" : ""}`}>
+      {can ? (
+        <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>
+          {told}
+        </button>
+      ) : (
+        <p>{told}</p>
+      )}
+      {open && can && (
+        <div class="buttons">
+          <button
+            type="button"
+            class="button"
+            aria-label={`Undo: ${words}`}
+            onClick={() => void undo(`${number}, ${words}.`, [entry.id], entry.subject)}
+          >
+            Undo
+          </button>
+          <button
+            type="button"
+            class="button"
+            aria-label={`Wrong number: ${words}`}
+            onClick={() => setMoving(!moving)}
+          >
+            Wrong number
+          </button>
+        </div>
+      )}
+      {open && can && moving && (
+        <WhichNumber
+          wrong={number}
+          onNumber={(to) =>
+            save(`Moved: not ${number}, but ${to}.`, () => book.moveTo(entry.id, to, entry.subject))
+          }
+          onLeave={() => setMoving(false)}
+        />
+      )}
+    </li>
+  );
+};
+
+/** Asked again whenever something about the container has changed at the brewery. */
+const useTold = (number: string): readonly Told[] | null | undefined => {
+  const [told, setTold] = useState<readonly Told[] | null>();
+  const standing = book.containers.value.get(number);
+  const settled = book.ownEntries.value.filter(
+    (own) => own.entry.subject === number && own.where === "brewery",
+  ).length;
+  useEffect(() => {
+    let stale = false;
+    void ask(number).then((answer) => {
+      if (!stale) setTold(answer);
+    });
+    return () => {
+      stale = true;
+    };
+  }, [number, standing?.last, settled]);
+  return told;
+};
+
+const SOURCE = {
+  asking: "Asking the brewery for all of it…",
+  all: "All of it, from the brewery.",
+  own: "The brewery cannot be asked now. Here is what this phone noted itself; others may have noted more.",
+};
+
+export const History = ({ number }: { number: string }) => {
+  const told = useTold(number);
+  const lines = historyOf(number, told ?? null);
+  return (
+    <section class="lines">
+      <h2>
+        What happened to it <span>{lines.length}</span>
+      </h2>
+      <p class="source small" role="status">
+        {SOURCE[told === undefined ? "asking" : told === null ? "own" : "all"]}
+      </p>
+      <ul>
+        {lines.map((line) => (
+          <Entry key={line.entry.id} line={line} number={number} />
+        ))}
+      </ul>
+    </section>
+  );
+};

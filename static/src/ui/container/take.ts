@@ -1,0 +1,52 @@
+// Recording a deed, with what its answers leave open filled in.
+
+import { CONTAINER_KINDS, mostThatFitsMl } from "../../domain/containers.ts";
+import type { Facts } from "../../domain/entries.ts";
+import type { Standing } from "../../domain/standing.ts";
+import { dueOn } from "../../domain/trips.ts";
+import { book } from "../../store/book.ts";
+import { save } from "../parts/say.ts";
+import { litres } from "../words.ts";
+import type { Deed } from "./deeds.ts";
+
+/** What is wrong with the answers taken together, by fact; the server would refuse these. */
+export const wrongTogether = (deed: Deed, facts: Facts, standing: Standing): Facts => {
+  if (deed.kind === "registered") {
+    const capacity = facts["capacity_ml"] ?? nominal(facts["kind"]);
+    return capacity === null ? { capacity_ml: "How many litres does it hold?" } : {};
+  }
+  const fact = deed.kind === "dipped" ? "left_ml" : "ullage_ml";
+  const most = mostThatFitsMl(standing.capacity_ml);
+  return (facts[fact] ?? 0) > most ? { [fact]: `It holds ${litres(most)} at the very most.` } : {};
+};
+
+const nominal = (kind: string): number | null => CONTAINER_KINDS[kind]?.capacity_ml ?? null;
+
+const completed = (deed: Deed, facts: Facts, standing: Standing): Facts => {
+  if (deed.kind === "registered") {
+    return { ...facts, capacity_ml: facts["capacity_ml"] ?? nominal(facts["kind"]) };
+  }
+  if (deed.kind === "sent") {
+    const customer = book.customers.peek().get(facts["customer"]) ?? null;
+    return { ...facts, due_on: dueOn(book.now(), customer) };
+  }
+  if (deed.kind === "returned" && standing.trip !== null) {
+    return { ...facts, customer: standing.trip.customer };
+  }
+  return facts;
+};
+
+let underWay = false;
+
+/** Answers whether it was saved. A second tap while the first is being kept is no second deed. */
+export const take = async (deed: Deed, answers: Facts, standing: Standing): Promise<boolean> => {
+  if (underWay) return false;
+  underWay = true;
+  try {
+    const facts = completed(deed, { ...deed.facts, ...answers }, standing);
+    const { number } = standing;
+    return await save(`${number} ${deed.done}.`, () => book.record(deed.kind, number, facts));
+  } finally {
+    underWay = false;
+  }
+};
