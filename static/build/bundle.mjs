@@ -3,6 +3,7 @@
 import { relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
+import { figures } from "./figures.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 const outdir = `${root}dist`; // only for names: esbuild itself writes nothing
@@ -19,6 +20,7 @@ const shared = {
   metafile: true,
   outdir,
   target: "es2022",
+  plugins: [figures],
   jsx: "automatic",
   jsxImportSource: "preact",
   loader: { ".wasm": "file", ".woff2": "file", ".svg": "file", ".png": "file" },

@@ -15,3 +15,11 @@ declare module "*.svg" {
   const url: string;
   export default url;
 }
+
+/** The figures of the trade with where each comes from; the plain import leaves that out. */
+declare module "*/figures.json?sources" {
+  const figures: Readonly<
+    Record<string, { source: string | null; read_on: string | null; remark: string }>
+  >;
+  export default figures;
+}
