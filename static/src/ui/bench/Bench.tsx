@@ -5,11 +5,12 @@ import { Choice } from "../parts/Choice.tsx";
 import { Pad } from "../parts/Pad.tsx";
 import { litres } from "../words.ts";
 import { ChooseGyle } from "./ChooseGyle.tsx";
+import { DoneList } from "./DoneList.tsx";
 import { GyleHead } from "./GyleHead.tsx";
 import { goOf } from "./go.ts";
 import { capacityOf } from "./jobs.ts";
+import { Lately } from "./Lately.tsx";
 import { Now } from "./Now.tsx";
-import { Session } from "./Session.tsx";
 import {
   clearPad,
   failing,
@@ -69,6 +70,7 @@ const side = () => {
 
 export const Bench = ({ path }: { path: readonly string[] }) => {
   if (path[0] === "gyle") return <ChooseGyle />;
+  if (path[0] === "done") return <DoneList />;
   const noGyle = job.value === "fill" && !book.gyles.value.has(gyleId.value);
   const inLitres = typingLitres.value;
   const key = side();
@@ -91,7 +93,7 @@ export const Bench = ({ path }: { path: readonly string[] }) => {
         <ChooseGyle />
       ) : (
         <>
-          <Session />
+          <Lately />
           <div class="hand">
             <Now />
             {failing.value ? null : (

@@ -6,10 +6,11 @@ import { listWords } from "../words.ts";
 import { type Deed, deedsFor, JOBS, newFacts } from "./jobs.ts";
 import { clearPad, job, moving, type, typed, volumeMl } from "./state.ts";
 
-const named = (numbers: readonly string[]): string =>
-  numbers.length <= 3
-    ? listWords(numbers)
-    : `${numbers[0]} to ${numbers.at(-1)}, all ${numbers.length},`;
+/** "117 filled." or "117 to 124 filled, 8 in all." */
+const doneText = (numbers: readonly string[], done: string): string =>
+  numbers.length <= 2
+    ? `${listWords(numbers)} ${done}.`
+    : `${numbers[0]} to ${numbers.at(-1)} ${done}, ${numbers.length} in all.`;
 
 /** Note the job for each of these containers. */
 export const recordJob = async (numbers: readonly string[]): Promise<void> => {
@@ -19,7 +20,7 @@ export const recordJob = async (numbers: readonly string[]): Promise<void> => {
   });
   const typedNow = typed.peek();
   const volumeNow = volumeMl.peek();
-  const words = `${named(numbers)} ${JOBS[job.peek()].done}.`;
+  const words = doneText(numbers, JOBS[job.peek()].done);
   // The pad is free for the next number at once; what was typed comes back if it was not kept.
   clearPad();
   if (await save(words, () => book.recordMany(made))) return;

@@ -8,15 +8,17 @@ import type { Known } from "./known.ts";
 import { brewName, customerName, kindWords } from "./names.ts";
 import { timeWords } from "./time.ts";
 
-const SENTENCES: { [rule: string]: (facts: Facts, known: Known) => string } = {
+const SENTENCES: { [rule: string]: (facts: Facts, known: Known, at: string) => string } = {
   registered_twice: (f) =>
     `One number on two containers? It was entered as a ${kindWords(f.first_kind)}, then as a ${kindWords(f.second_kind)}.`,
   filled_twice: (f, known) =>
     f.first_gyle === f.second_gyle
       ? `Filled twice on one day from ${brewName(known, f.second_gyle)}. One of the two may be another number.`
       : `Filled twice on one day: from ${brewName(known, f.first_gyle)}, then from ${brewName(known, f.second_gyle)}. Which is in it?`,
-  unwashed: (f, known) =>
-    `Filled without a wash on record; it was down as dirty since ${timeWords(f.since, known.now)}.`,
+  unwashed: (f, known, at) =>
+    f.since === at
+      ? "Filled without a wash on record since the beer before."
+      : `Filled without a wash on record; it was down as dirty since ${timeWords(f.since, known.now)}.`,
   filled_set_aside: (f) => `Filled while it was set aside${because(f.why)}.`,
   sent_set_aside: (f) => `Sent out while it was set aside${because(f.why)}.`,
   overfull: (f) => `${litres(f.volume_ml)} is more than the ${litres(f.capacity_ml)} it holds.`,
@@ -37,5 +39,5 @@ const because = (why: unknown): string =>
 
 /** What is odd, in a sentence. */
 export const queryWords = (query: Query, known: Known): string =>
-  SENTENCES[query.rule]?.(query.facts, known) ??
+  SENTENCES[query.rule]?.(query.facts, known, query.at) ??
   "Something about it does not fit together. See its history.";

@@ -1,16 +1,19 @@
-// The list of what was done at this bench today, each with its way back.
+// All that was done at this bench today, each with its way back.
 
 import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
+import { Empty } from "../parts/Empty.tsx";
 import { Head } from "../parts/Head.tsx";
 import { bareHead, headOf } from "../parts/head-of.ts";
 import { Lines } from "../parts/Line.tsx";
 import { undo } from "../parts/say.ts";
-import { containerHref } from "../shell/route.ts";
+import { containerHref, goOnTo, hrefTo } from "../shell/route.ts";
+import { useTitle } from "../shell/title.ts";
 import { clockWords, containerName, litres } from "../words.ts";
 import { JOBS } from "./jobs.ts";
-import { type Done, session } from "./session.ts";
-import { clearPad, gyleId, job, moving } from "./state.ts";
+import { doneToday, HEADING } from "./Lately.tsx";
+import type { Done } from "./session.ts";
+import { clearPad, job, moving } from "./state.ts";
 
 const WHERE = { phone: "on this phone", brewery: "at the brewery", attention: "needs attention" };
 
@@ -54,6 +57,7 @@ const Row = ({ done }: { done: Done }) => {
         onClick={() => {
           clearPad();
           moving.value = { number, entries: done.entries };
+          goOnTo("bench");
         }}
       >
         Wrong number
@@ -62,13 +66,20 @@ const Row = ({ done }: { done: Done }) => {
   );
 };
 
-const HEADING = { fill: "Filled", wash: "Washed", inspect: "Inspected" };
-
-export const Session = () => {
-  const all = session(book.ownEntries.value, job.value, gyleId.value, known.value.now);
-  if (all.length === 0) return null;
+export const DoneList = () => {
+  const all = doneToday();
+  useTitle(`${HEADING[job.value]} today`);
+  if (all.length === 0) {
+    return (
+      <Empty says="Nothing on this phone in the last 12 hours.">
+        <a class="button main" href={hrefTo("bench")}>
+          To the pad
+        </a>
+      </Empty>
+    );
+  }
   return (
-    <Lines heading={`${HEADING[job.value]} on this phone today`} count={all.length}>
+    <Lines heading="On this phone" count={all.length}>
       {all.map((done) => (
         <Row key={done.own.entry.id} done={done} />
       ))}
