@@ -13,6 +13,8 @@ from typing import NotRequired, TypedDict
 from cellarapp.domain.calendar import parse_day
 from cellarapp.domain.errors import NotADate, NotAmong, OutOfRange
 
+FIRST_DAY, LAST_DAY = "2000-01-01", "2100-12-31"
+
 Inputs = Mapping[str, object]
 """What a rule is asked, by field, as it comes from a screen or over the wire."""
 
@@ -73,18 +75,16 @@ def yes_or_no(field: str, value: object, why: str) -> bool:
 
 
 def day_of(field: str, value: object) -> str:
-    """The value as a day, written 2026-11-25. Raises: OutOfRange for anything else."""
+    """The value as a day from 2000 to 2100, written 2026-11-25. Raises: OutOfRange."""
     try:
-        return parse_day(value if isinstance(value, str) else "").isoformat()
-    except NotADate as fault:
-        raise OutOfRange(
-            field=field,
-            given=shown(value),
-            low="1900-01-01",
-            high="2199-12-31",
-            unit="day",
-            why="A day is written year-month-day.",
-        ) from fault
+        if isinstance(value, str) and FIRST_DAY <= value <= LAST_DAY:
+            return parse_day(value).isoformat()
+    except NotADate:
+        pass
+    why = "A day is written year-month-day."
+    raise OutOfRange(
+        field=field, given=shown(value), low=FIRST_DAY, high=LAST_DAY, unit="day", why=why
+    )
 
 
 def number_of(field: str, value: object, at: str = "") -> float:
@@ -136,10 +136,6 @@ class Asked:
     def flag(self, field: str, why: str) -> bool:
         """Yes or no."""
         return yes_or_no(self.at + field, self.inputs.get(field), why)
-
-    def day(self, field: str) -> str:
-        """A day, written 2026-11-25."""
-        return day_of(self.at + field, self.inputs.get(field))
 
     def parts(self, field: str, most: int, unit: str) -> list[object]:
         """A list of at most so many parts; each is then read by itself."""

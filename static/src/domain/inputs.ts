@@ -3,6 +3,9 @@ import rangesJson from "../../../cellarapp/domain/ranges.json";
 import { addDays } from "./calendar.ts";
 import { DomainError, notAmong, outOfRange } from "./errors.ts";
 
+const FIRST_DAY = "2000-01-01";
+const LAST_DAY = "2100-12-31";
+
 export interface Range {
   low: number;
   high: number;
@@ -72,21 +75,24 @@ export function yesOrNo(field: string, value: unknown, why: string): boolean {
   return value;
 }
 
-/** The value as a day, written 2026-11-25. Throws out-of-range. */
+/** The value as a day from 2000 to 2100, written 2026-11-25. Throws out-of-range. */
 export function dayOf(field: string, value: unknown): string {
   try {
-    return addDays(typeof value === "string" ? value : "", 0);
+    if (typeof value === "string" && FIRST_DAY <= value && value <= LAST_DAY) {
+      return addDays(value, 0);
+    }
   } catch (fault) {
     if (!(fault instanceof DomainError)) throw fault;
-    throw outOfRange({
-      field,
-      given: shown(value),
-      low: "1900-01-01",
-      high: "2199-12-31",
-      unit: "day",
-      why: "A day is written year-month-day.",
-    });
   }
+  const why = "A day is written year-month-day.";
+  throw outOfRange({
+    field,
+    given: shown(value),
+    low: FIRST_DAY,
+    high: LAST_DAY,
+    unit: "day",
+    why,
+  });
 }
 
 /** The value of a field whose range stands in ranges.json; `at` says in which of several. */
@@ -98,8 +104,8 @@ export function numberOf(field: RangedField, value: unknown, at = ""): number {
 
 /** What a rule was asked, read field by field; a name that the rule does not know is refused. */
 export class Asked {
-  private readonly inputs: Readonly<Record<string, unknown>>;
-  private readonly at: string;
+  readonly inputs: Readonly<Record<string, unknown>>;
+  readonly at: string;
 
   constructor(inputs: unknown, names: readonly string[], at = "") {
     if (typeof inputs !== "object" || inputs === null || Array.isArray(inputs)) {
@@ -130,10 +136,6 @@ export class Asked {
 
   flag(field: string, why: string): boolean {
     return yesOrNo(this.at + field, this.inputs[field], why);
-  }
-
-  day(field: string): string {
-    return dayOf(this.at + field, this.inputs[field]);
   }
 
   /** A list of at most so many parts; each is then read by itself. */
