@@ -3,7 +3,7 @@
 import { effect } from "@preact/signals";
 import { Book } from "./create-book.ts";
 import { lossSince, markOf } from "./lost-storage.ts";
-import { openCellar } from "./open.ts";
+import { openCellar, PATIENCE_MS } from "./open.ts";
 import { Phone } from "./phone.ts";
 import { tabsOverChannel } from "./tabs.ts";
 
@@ -16,7 +16,7 @@ const MARK = "cellarapp.mark";
 
 /** For the sync engine; screens go through the book. */
 export const phone = new Phone({
-  open: openCellar,
+  open: (watching) => openCellar(watching, PATIENCE_MS),
   nowMs: () => Date.now(),
   random: (bytes) => crypto.getRandomValues(bytes),
   tabs: tabsOverChannel("cellarapp"),

@@ -11,7 +11,7 @@ import {
 } from "./schema.ts";
 import { Trouble, troubleFrom } from "./trouble.ts";
 
-const PATIENCE_MS = 5000;
+export const PATIENCE_MS = 5000;
 
 export interface Watching {
   /** Another tab wants to change the stores; this connection has been closed for it. */
@@ -20,14 +20,14 @@ export interface Watching {
   onLost(): void;
 }
 
-export const openCellar = (watching: Watching): Promise<Database> =>
+export const openCellar = (watching: Watching, patienceMs: number): Promise<Database> =>
   new Promise((resolve, reject) => {
     let blocked = false;
     let givenUp = false;
     const patience = setTimeout(() => {
       givenUp = true;
       reject(new Trouble(blocked ? "blocked" : "no-answer"));
-    }, PATIENCE_MS);
+    }, patienceMs);
     openDB<Cellar>(DATABASE_NAME, DATABASE_VERSION, {
       upgrade: (database, oldVersion) => {
         if (oldVersion < 1) makeStores(database);

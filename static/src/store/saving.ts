@@ -41,7 +41,8 @@ export const save = async (
       const { made, next } = makeEntries(phone, drafts, person, running);
       const outbox = transaction.objectStore("outbox");
       const [keys, others] = await Promise.all([
-        Promise.all(made.map((kept) => outbox.add(kept))),
+        // Async, so that what cannot be stored fails like any other request.
+        Promise.all(made.map(async (kept) => outbox.add(kept))),
         alongside(transaction),
         writeMeta(transaction, "running", next),
       ]);

@@ -109,10 +109,15 @@ export class Sync {
   }
 }
 
-const restoredWords = (count: number): string =>
-  `The brewery's records were restored from a copy. ${
-    count === 1 ? "One entry" : `${count} entries`
-  } of this phone's last 30 days are sent again, in case the copy lacks them.`;
+const restoredWords = (count: number): string => {
+  const what =
+    count === 1 ? "One entry that this phone sent" : `${count} entries that this phone sent`;
+  const again =
+    count === 1
+      ? "is sent again, in case the copy lacks it."
+      : "are sent again, in case the copy lacks them.";
+  return `The brewery's records were restored from a copy. ${what} in the last 30 days ${again}`;
+};
 
 const laterWords = (count: number): string =>
   `The brewery could not take ${count === 1 ? "one entry" : `${count} entries`} yet. ` +

@@ -2,14 +2,14 @@
 
 import { book, keepSafe, phone } from "../store/book.ts";
 import { Sync } from "./create-sync.ts";
-import { overFetch } from "./transport.ts";
+import { overFetch, PATIENCE_MS } from "./transport.ts";
 import { wake } from "./wake.ts";
 
 export type { SyncState } from "./create-sync.ts";
 
 const engine = new Sync(phone, {
   ready: () => book.open(),
-  transport: overFetch,
+  transport: overFetch("", PATIENCE_MS),
   // Without locks two tabs may send the same entry twice, which the brewery knows by its id.
   alone: (work) =>
     "locks" in navigator

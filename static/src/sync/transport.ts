@@ -28,31 +28,29 @@ export class NoAnswer extends Error {
   }
 }
 
-const PATIENCE_MS = 30_000;
+export const PATIENCE_MS = 30_000;
 export const CANNOT_REACH = "The brewery cannot be reached. Everything is kept on this phone.";
 export const NO_SENSE = "The brewery's answer made no sense. Everything is kept on this phone.";
 
-export const overFetch = async ({ path, body }: Question): Promise<Reply> => {
-  const asking: RequestInit = { cache: "no-store", signal: AbortSignal.timeout(PATIENCE_MS) };
-  if (body !== undefined) {
-    Object.assign(asking, {
-      method: "POST",
-      headers: { "Content-Type": "application/json" },
-      body,
-    });
-  }
-  let response: Response;
-  let text: string;
-  try {
-    response = await fetch(path, asking);
-    text = await response.text();
-  } catch (error) {
-    throw new NoAnswer(CANNOT_REACH, null, error);
-  }
-  const retryAfter = response.headers.get("Retry-After");
-  const retryAfterMs = retryAfter === null ? null : waitFrom(retryAfter, Date.now());
-  return { status: response.status, body: jsonFrom(text), retryAfterMs };
-};
+/** Asks over HTTP. Whatever has not answered in full after `patienceMs` has not answered. */
+export const overFetch =
+  (origin: string, patienceMs: number): Transport =>
+  async ({ path, body }) => {
+    const asking: RequestInit = { cache: "no-store", signal: AbortSignal.timeout(patienceMs) };
+    const sending: RequestInit =
+      body === undefined
+        ? {}
+        : { method: "POST", headers: { "Content-Type": "application/json" }, body };
+    try {
+      const response = await fetch(origin + path, { ...asking, ...sending });
+      const text = await response.text();
+      const retryAfter = response.headers.get("Retry-After");
+      const retryAfterMs = retryAfter === null ? null : waitFrom(retryAfter, Date.now());
+      return { status: response.status, body: jsonFrom(text), retryAfterMs };
+    } catch (error) {
+      throw new NoAnswer(CANNOT_REACH, null, error);
+    }
+  };
 
 /** A number of seconds or a date (RFC 9110, 10.2.3); null where it is neither. */
 export const waitFrom = (retryAfter: string, nowMs: number): number | null => {

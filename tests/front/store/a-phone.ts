@@ -49,10 +49,10 @@ const tabOf = (device: Device): Tabs => {
 
 /** The database is opened in whichever device's storage is asked for. */
 export const openerOf =
-  (device: Device): Opener =>
+  (device: Device, patienceMs = 5000): Opener =>
   (watching) => {
     globalThis.indexedDB = device.storage;
-    return openCellar(watching);
+    return openCellar(watching, patienceMs);
   };
 
 export interface Page {

@@ -2,6 +2,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import type { Standing } from "../../../static/src/domain/standing.ts";
 import { aDevice, anOpenPage, FIRKIN, fillFrom } from "./a-phone.ts";
 
 test("an entry that was saved is there after the app is opened again", async () => {
@@ -35,7 +36,8 @@ test("several entries at once are saved in their order, each on top of the one b
     saved.map(({ entry }) => entry.seq),
     [1, 2, 3],
   );
-  assert.equal(phone.own.byId(saved[1]?.entry.id ?? "")?.kept.before?.kind, "firkin");
+  const before = phone.own.byId(saved[1]?.entry.id ?? "")?.kept.before as Standing;
+  assert.equal(before.kind, "firkin");
   assert.equal(book.containers.value.get("117")?.contents?.gyle, "g1");
   assert.equal(book.gyles.value.get("g1")?.drawn_ml, 80915);
 });

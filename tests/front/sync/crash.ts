@@ -1,0 +1,111 @@
+// A crash of a page at any of its await points: nothing of the page runs after it, and open
+// transactions are taken back, as a browser does it.
+
+import type { Database } from "../../../static/src/store/schema.ts";
+
+const NEVER = new Promise<never>(() => undefined);
+
+/** What a dead page still asks for, up to its next await, is never answered. */
+const DEAD_STORE = new Proxy({}, { get: () => () => NEVER });
+
+export class Fuse {
+  /** Points passed since the fuse was set. */
+  passed = 0;
+  burnt = false;
+  /** Resolves when the page has died. */
+  readonly death: Promise<"crashed">;
+  #at: number;
+  #die: (word: "crashed") => void = () => undefined;
+  readonly #open = new Set<{ abort(): void }>();
+
+  /** Crash at this many points from now; 0 for never. */
+  constructor(at: number) {
+    this.#at = at;
+    this.death = new Promise((resolve) => {
+      this.#die = resolve;
+    });
+  }
+
+  set(at: number): void {
+    this.passed = 0;
+    this.#at = at;
+  }
+
+  /** An await point of the page. A page that is dead gets no further than this. */
+  async point(): Promise<void> {
+    if (!this.burnt) {
+      this.passed += 1;
+      if (this.passed === this.#at) this.crash();
+    }
+    if (this.burnt) await NEVER;
+  }
+
+  crash(): void {
+    this.burnt = true;
+    for (const transaction of this.#open) transaction.abort();
+    this.#open.clear();
+    this.#die("crashed");
+  }
+
+  /** The same database, with a point before and after everything that is asked of it. */
+  wrap(database: Database): Database {
+    return new Proxy(database, {
+      get: (target, name) => {
+        if (name === "transaction") {
+          return (...asked: Parameters<Database["transaction"]>) =>
+            this.#wrapTransaction(target.transaction(...asked));
+        }
+        const value = Reflect.get(target, name, target) as unknown;
+        return typeof value === "function" ? value.bind(target) : value;
+      },
+    });
+  }
+
+  #wrapTransaction(transaction: ReturnType<Database["transaction"]>) {
+    if (this.burnt) transaction.abort();
+    else this.#open.add(transaction);
+    const done = transaction.done.finally(() => this.#open.delete(transaction));
+    const after = done.then(
+      () => this.point(),
+      (error: unknown) => (this.burnt ? NEVER : Promise.reject(error)),
+    );
+    after.catch(() => undefined); // whoever asked for `done` hears it
+    return new Proxy(transaction, {
+      get: (target, name) => {
+        if (name === "done") return after;
+        if (name === "objectStore") {
+          return (store: never) =>
+            this.burnt ? DEAD_STORE : this.#wrapStore(target.objectStore(store));
+        }
+        if (name === "abort" && this.burnt) return () => undefined; // done by the crash already
+        const value = Reflect.get(target, name, target) as unknown;
+        return typeof value === "function" ? value.bind(target) : value;
+      },
+    });
+  }
+
+  #wrapStore<S extends object>(store: S): S {
+    return new Proxy(store, {
+      get: (target, name) => {
+        const value = Reflect.get(target, name, target) as unknown;
+        if (typeof value !== "function") return value;
+        return (...asked: unknown[]) => this.#guarded(() => value.apply(target, asked));
+      },
+    });
+  }
+
+  #guarded<T>(request: () => Promise<T>): Promise<T> {
+    // The point before is passed at once, so that requests keep the order they were made in.
+    if (!this.burnt) {
+      this.passed += 1;
+      if (this.passed === this.#at) this.crash();
+    }
+    if (this.burnt) return NEVER;
+    const answered = request().then(async (result) => {
+      await this.point();
+      return result;
+    });
+    answered.catch(() => undefined); // a transaction taken back rejects what nobody awaits any more
+    return answered;
+  }
+}
