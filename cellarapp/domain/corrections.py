@@ -8,7 +8,7 @@ and wait while their target is not known.
 from typing import NamedTuple
 
 from cellarapp.domain.entries import CONTAINER_KINDS, CORRECTION_KINDS, Entry, order_key
-from cellarapp.domain.queries import agreed_way
+from cellarapp.domain.queries import agreed_way, live_settlements
 from cellarapp.domain.standing import Settlement
 
 
@@ -83,10 +83,10 @@ def _agreed(known: dict[str, Entry], dropped_by: dict[str, str]) -> list[tuple[s
             by_query.setdefault(entry["facts"]["query"], []).append(entry)
     agreed = []
     for settlements in by_query.values():
-        way = agreed_way([_as_settlement(e) for e in settlements])
+        live = live_settlements([_as_settlement(e) for e in settlements])
+        way = agreed_way(live)
         if way is not None and way != "right":
-            agreeing = [e for e in settlements if e["facts"]["way"] == way]
-            agreed.append((way, min(agreeing, key=lambda e: e["id"])))
+            agreed.append((way, known[min(settlement["entry"] for settlement in live)]))
     return sorted(agreed, key=lambda pair: pair[1]["id"])
 
 
