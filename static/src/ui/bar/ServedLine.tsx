@@ -1,5 +1,6 @@
 // One container on the stillage: what it is, how it stands, and all that is done with it there.
 
+import { useInView } from "../cellar/in-view.ts";
 import { fullTitle } from "../cellar/reasons.ts";
 import { known } from "../known.ts";
 import { Head } from "../parts/Head.tsx";
@@ -12,7 +13,7 @@ import { takingOff } from "./state.ts";
 import { takeDeed, takeOff } from "./take-deed.ts";
 
 const WhyOff = ({ number }: { number: string }) => (
-  <fieldset class="why-off">
+  <fieldset class="why-off" ref={useInView<HTMLFieldSetElement>()}>
     <legend>Take {number} off. Why?</legend>
     <div class="buttons">
       {WHY_OFF.map((why) => (

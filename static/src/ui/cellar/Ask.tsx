@@ -3,6 +3,7 @@
 import { book } from "../../store/book.ts";
 import { containerHref, hrefTo } from "../shell/route.ts";
 import { move, stillage, vent } from "./deed.ts";
+import { useInView } from "./in-view.ts";
 import { placesFor, placesToMoveTo } from "./places.ts";
 import { type Asking, asking } from "./state.ts";
 
@@ -42,7 +43,7 @@ export const Ask = (props: { asked: Asking }) => {
     if (await answer.give()) asking.value = null;
   };
   return (
-    <li class="asked">
+    <li class="asked" ref={useInView<HTMLLIElement>()}>
       <p id={`ask-${asked.number}`}>{QUESTION[asked.what]}</p>
       {answers.length === 0 && (
         <p class="small">

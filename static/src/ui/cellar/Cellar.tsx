@@ -53,7 +53,7 @@ const Cellar = () => {
     );
   }
   return (
-    <>
+    <div class="cellar">
       <div class="above">
         <ChooseBeer />
         <ToLook n={look.length} />
@@ -66,7 +66,7 @@ const Cellar = () => {
       <FullLines heading="On the stillage" fulls={stillage} />
       <FullLines heading="Ready next" fulls={later} />
       <FullLines heading="Look at these" fulls={look} id={LOOK} />
-    </>
+    </div>
   );
 };
 

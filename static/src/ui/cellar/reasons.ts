@@ -7,6 +7,7 @@ import {
   beerOfGyle,
   count,
   dateWords,
+  dayWords,
   heldFacet,
   type Known,
   kindName,
@@ -42,11 +43,12 @@ const rackedWords = ({ contents }: Full, now: string): string =>
 const movedWords = ({ contents }: Full): string =>
   contents.moves > 1 ? `, moved ${count(contents.moves, "time")}` : "";
 
+/** The hour matters while it is still to come, or on the day itself. */
 const readyWords = (full: Full, now: string): string => {
   const from = full.ready.ready_at ?? now;
-  return full.ready.stage === "conditioning"
-    ? `conditioning until ${timeWords(from, now)}`
-    : `ready since ${timeWords(from, now)}`;
+  if (full.ready.stage === "conditioning") return `conditioning until ${timeWords(from, now)}`;
+  const day = londonDate(from);
+  return `ready since ${day === londonDate(now) ? timeWords(from, now) : dayWords(day, now)}`;
 };
 
 const LOOKS: { [look: string]: (full: Full, known: Known) => string } = {
@@ -69,18 +71,22 @@ const pastWords = (full: Full, known: Known): string => {
   return `on sale too long: should have been off by ${timeWords(off ?? now, now)}`;
 };
 
-/** The sentence without the place: the reason that decides, then the dates behind it. */
+/**
+ * The sentence without the place: the reason that decides, then the dates behind it. Of what is
+ * ready nobody asks any more when it was racked.
+ */
 const becauseWords = (full: Full, known: Known): string => {
   const { now } = known;
   if (full.look !== null) return LOOKS[full.look]?.(full, known) ?? "";
   if (full.standing.serving !== null) return beerFacet(full.standing, known)?.says ?? "";
-  return `${readyWords(full, now)}, ${bestBeforeWords(full, now)}, ${rackedWords(full, now)}`;
+  const dates = `${readyWords(full, now)}, ${bestBeforeWords(full, now)}`;
+  return full.ready.stage === "ready" ? dates : `${dates}, ${rackedWords(full, now)}`;
 };
 
-/** "Firkin, cold room. Ready since Mon 09:40, best before 18 Dec, racked 5 Nov." */
+/** "Ready since Mon, best before 18 Dec. Firkin, cold room." */
 export const fullReason = (full: Full, known: Known): string => {
   const { place, kind } = full.standing;
   const where = place === null || place.at === "brewery" ? "" : `, ${placeName(known, place.at)}`;
   const because = sentence(becauseWords(full, known));
-  return `${kindName(kind)}${where}. ${because}${/[.?!]$/.test(because) ? "" : "."}`;
+  return `${because}${/[.?!]$/.test(because) ? "" : "."} ${kindName(kind)}${where}.`;
 };

@@ -7,7 +7,7 @@ import { known } from "../known.ts";
 import { Choice } from "../parts/Choice.tsx";
 import { save } from "../parts/say.ts";
 import { useTitle } from "../shell/title.ts";
-import { count, customerName, listWords, litres } from "../words.ts";
+import { count, customerName, litres } from "../words.ts";
 import { backDrafts, backRemarks } from "./back.ts";
 import { Hand } from "./Hand.tsx";
 import type { HandJob } from "./hand-job.ts";
@@ -59,18 +59,17 @@ const ChooseYard = () => {
   );
 };
 
-const customersIn = (all: readonly Done[]): string => {
-  const names = new Set(all.map(({ own }) => own.entry.facts["customer"]).filter(Boolean));
-  return listWords(
-    [...names].map((id) => customerName(known.value, String(id))),
-    3,
-  );
+/** "7 from 3 customers": what the driver would say. */
+const countWords = (all: readonly Done[]): string => {
+  const customers = new Set(all.map(({ own }) => own.entry.facts["customer"]).filter(Boolean));
+  return customers.size === 0
+    ? String(all.length)
+    : `${all.length} from ${count(customers.size, "customer")}`;
 };
 
 export const CameBack = () => {
   useTitle("Came back");
   const all = doneLately(book.ownEntries.value, "returned", known.value.now);
-  const from = customersIn(all);
   const job: HandJob = {
     pad,
     verb: "Back",
@@ -88,12 +87,13 @@ export const CameBack = () => {
   return (
     <div class="bench">
       <ChooseYard />
-      {all.length > 0 && (
-        <p class="none small">
-          {count(all.length, "container")} back on this phone today{from && `, from ${from}`}.
-        </p>
-      )}
-      <Lately heading="Came back" all={all} did="came back" about={aboutBack} />
+      <Lately
+        heading="Back today"
+        count={countWords(all)}
+        all={all}
+        did="came back"
+        about={aboutBack}
+      />
       <Hand job={job} />
     </div>
   );

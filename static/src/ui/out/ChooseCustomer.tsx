@@ -47,7 +47,7 @@ export const ChooseCustomer = () => {
               title={name}
               reason={says}
               action={{
-                label: id === sendTo.value ? "Stay" : "Load",
+                label: id === sendTo.value ? "Stay" : "Choose",
                 onPress: () => {
                   sendTo.value = id;
                   goOnTo("out", "send");

@@ -48,6 +48,7 @@ const Row = (props: { done: Done; did: string; about: string }) => {
 
 export const Lately = (props: {
   heading: string;
+  count: string;
   all: readonly Done[];
   /** After the number: "came back". */
   did: string;
@@ -55,7 +56,7 @@ export const Lately = (props: {
   about: (done: Done) => string;
 }) =>
   props.all.length === 0 ? null : (
-    <Lines heading={props.heading} count={props.all.length}>
+    <Lines heading={props.heading} count={props.count}>
       <Slices
         items={props.all}
         each={(done) => (

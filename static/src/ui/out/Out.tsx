@@ -11,7 +11,7 @@ import { customerName } from "../words.ts";
 import { CameBack } from "./CameBack.tsx";
 import { ChooseCustomer } from "./ChooseCustomer.tsx";
 import { CustomerPage } from "./Customer.tsx";
-import type { Holding } from "./holdings.ts";
+import { brokenPromise, type Holding } from "./holdings.ts";
 import { holdingWords, totalWords } from "./reasons.ts";
 import { SendOut } from "./SendOut.tsx";
 import { allHoldings } from "./state.ts";
@@ -28,8 +28,12 @@ const HoldingLine = ({ holding }: { holding: Holding }) => (
     look={countedHead(holding)}
     title={customerName(known.value, holding.customer)}
     reason={holdingWords(holding, known.value.now)}
-    {...(holding.overdue > 0 ? { tone: "look" as const } : {})}
+    {...(brokenPromise(holding, known.value.now) === null ? {} : { tone: "look" as const })}
     href={hrefTo("out", "at", holding.customer)}
+    figure={{
+      value: String(holding.longest),
+      unit: holding.away.length === 1 ? "days out" : "days, longest",
+    }}
   />
 );
 
@@ -46,7 +50,7 @@ const HoldingLines = (props: { heading: string; all: readonly Holding[] }) =>
 const Overview = () => {
   const all = allHoldings.value;
   return (
-    <>
+    <div class="out">
       {all.length === 0 && <Empty says="No container is out. Every one is at the brewery." />}
       <HoldingLines heading="Overdue" all={all.filter(({ overdue }) => overdue > 0)} />
       <HoldingLines heading="In time" all={all.filter(({ overdue }) => overdue === 0)} />
@@ -58,7 +62,7 @@ const Overview = () => {
           Send out
         </a>
       </div>
-    </>
+    </div>
   );
 };
 

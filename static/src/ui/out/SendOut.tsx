@@ -70,7 +70,13 @@ const Loading = ({ customer }: { customer: string }) => {
   return (
     <div class="bench">
       <To customer={customer} />
-      <Lately heading="Sent today" all={all} did="sent out" about={() => ""} />
+      <Lately
+        heading="Sent today"
+        count={String(all.length)}
+        all={all}
+        did="sent out"
+        about={() => ""}
+      />
       <Hand job={job} />
     </div>
   );

@@ -44,32 +44,34 @@ export const chaseWords = (holding: Holding, now: string): string => {
   return holding.overdue > 0 ? `Last asked ${dayWords(londonDate(chase.since), now)}.` : "";
 };
 
-/** "4 overdue. 9 firkins, longest out 143 days. Promised for 12 Nov, not kept." */
-export const holdingWords = (holding: Holding, now: string): string => {
-  const all = holding.overdue === holding.away.length && holding.overdue > 1;
+const overdueWords = ({ away, overdue }: Holding): string => {
+  const what = byKindWords(away);
+  if (overdue === 0) return `${what}.`;
+  if (away.length === 1) return `${what}, overdue.`;
+  return overdue === away.length ? `${what}, all overdue.` : `${what}, ${overdue} overdue.`;
+};
+
+/** "9 firkins, 4 overdue. Promised for 12 Nov, not kept." The longest stands beside it. */
+export const holdingWords = (holding: Holding, now: string): string =>
+  [overdueWords(holding), chaseWords(holding, now)].filter(Boolean).join(" ");
+
+const dueWords = ({ trip, overdue }: Away, now: string): string => {
+  if (overdue > 0) return `${count(overdue, "day")} late`;
+  return trip.due_on === null ? "no day agreed" : `due back ${dayWords(trip.due_on, now)}`;
+};
+
+/** "Oystercatcher. Out 23 days since 2 Oct, 4 days late." */
+export const awayWords = (away: Away, known: Known): string => {
+  const { contents, held } = away.standing;
+  const beer = contents === null ? "" : beerOfGyle(known, contents.gyle);
+  const sent = dateWords(londonDate(away.trip.since), known.now);
   return [
-    holding.overdue === 0 ? "" : `${all ? "All" : holding.overdue} overdue.`,
-    `${byKindWords(holding.away)}, ${holding.away.length === 1 ? "" : "longest "}out ${count(holding.longest, "day")}.`,
-    chaseWords(holding, now),
+    beer === "" ? "" : `${beer}.`,
+    `Out ${count(away.days, "day")} since ${sent}, ${dueWords(away, known.now)}.`,
+    held?.state === "missing" ? "Down as missing." : "",
   ]
     .filter(Boolean)
     .join(" ");
-};
-
-const dueWords = ({ trip, overdue }: Away, now: string): string => {
-  if (trip.due_on === null) return "no day agreed";
-  return overdue > 0
-    ? `due back ${dateWords(trip.due_on, now)}, ${count(overdue, "day")} late`
-    : `due back ${dayWords(trip.due_on, now)}`;
-};
-
-/** "Oystercatcher. Out 23 days, due back 2 Oct, 4 days late." */
-export const awayWords = (away: Away, known: Known): string => {
-  const { contents, held } = away.standing;
-  const beer = contents === null ? "" : `${beerOfGyle(known, contents.gyle)}. `;
-  const missing = held?.state === "missing" ? " Down as missing." : "";
-  const sent = dateWords(londonDate(away.trip.since), known.now);
-  return `${beer === ". " ? "" : beer}Out ${count(away.days, "day")} since ${sent}, ${dueWords(away, known.now)}.${missing}`;
 };
 
 /** "3 customers, 23 containers". */

@@ -16,24 +16,29 @@ test("the title begins with the number", () => {
   assert.equal(fullTitle(full(filled(20, null)), known), "104 Oystercatcher");
 });
 
-test("ready says since when, best before and racked", () => {
+test("ready says since when, and best before", () => {
   assert.equal(
     fullReason(full(filled(20, "2026-12-18")), known),
-    "Firkin. Ready since 12 Nov, best before 18 Dec, racked 5 Nov.",
+    "Ready since 12 Nov, best before 18 Dec. Firkin.",
   );
+});
+
+test("ready since today says the hour", () => {
+  const [, kind, facts] = filled(7, null);
+  assert.match(fullReason(full([ago(7, 2), kind, facts]), known), /^Ready since 10:00, /);
 });
 
 test("conditioning says until when, to the hour", () => {
   assert.equal(
     fullReason(full(filled(5, null)), known),
-    "Firkin. Conditioning until Fri 12:00, no best-before day, racked 20 Nov.",
+    "Conditioning until Fri 12:00, no best-before day, racked 20 Nov. Firkin.",
   );
 });
 
 test("the place is said where it is known", () => {
   assert.match(
     fullReason(full(filled(20, null), [ago(1), "moved", { place: "cold" }]), known),
-    /^Firkin, the cold room\. Ready since/,
+    /^Ready since .*\. Firkin, the cold room\.$/,
   );
 });
 
@@ -47,41 +52,41 @@ test("near best before says how many days are left and how often it was moved", 
       ),
       known,
     ),
-    "Firkin. Best before in 2 days, 27 Nov, moved 2 times.",
+    "Best before in 2 days, 27 Nov, moved 2 times. Firkin.",
   );
 });
 
 test("the best-before day itself is still good", () => {
   assert.equal(
     fullReason(full(filled(40, "2026-11-25")), known),
-    "Firkin. Best before today, 25 Nov.",
+    "Best before today, 25 Nov. Firkin.",
   );
 });
 
 test("past says since when", () => {
   assert.equal(
     fullReason(full(filled(40, "2026-11-24")), known),
-    "Firkin. Past best before, which was yesterday, 24 Nov.",
+    "Past best before, which was yesterday, 24 Nov. Firkin.",
   );
 });
 
 test("on sale too long says when it should have been off", () => {
   assert.equal(
     fullReason(full(filled(20, null), [ago(4), "tapped", {}]), known),
-    "Firkin. On sale too long: should have been off by Tue 12:00.",
+    "On sale too long: should have been off by Tue 12:00. Firkin.",
   );
 });
 
 test("held says why", () => {
   assert.equal(
     fullReason(full(filled(20, null), [ago(1), "set_aside", { why: "hazy" }]), known),
-    "Firkin. Set aside since Tue 12:00: hazy.",
+    "Set aside since Tue 12:00: hazy. Firkin.",
   );
 });
 
 test("a question is asked as it is, with its own full stop", () => {
   assert.match(
     fullReason(full(filled(20, null), filled(20, null, "g319")), known),
-    /^Firkin\. Filled twice on one day: .* Which is in it\?$/,
+    /^Filled twice on one day: .* Which is in it\? Firkin\.$/,
   );
 });

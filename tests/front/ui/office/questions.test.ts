@@ -2,8 +2,9 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { manyAlike, questions } from "../../../../static/src/ui/office/questions/open.ts";
 import { overdrawn } from "../../../../static/src/ui/office/questions/overdrawn.ts";
-import { questions, waysOut } from "../../../../static/src/ui/office/questions/ways.ts";
+import { waysOut } from "../../../../static/src/ui/office/questions/ways.ts";
 import { ago, container, FIRKIN, filled, known } from "../brewery.ts";
 
 const twice = container("117", FIRKIN, filled(9, null), filled(9, null, "g319"));
@@ -28,7 +29,7 @@ test("registered twice is about one container: no other number would explain it"
   assert.deepEqual(
     waysOut(question.query, known).map(({ label }) => label),
     [
-      "It is right as it stands",
+      "The later entry is right",
       "Entering it as a firkin never happened",
       "Entering it as a pin never happened",
     ],
@@ -44,6 +45,17 @@ test("the latest question comes first, and a settled one is no question", () => 
   const query = twice.queries[0]?.id ?? "";
   const settled = { [query]: [{ entry: "s", way: "right", replaces: [] }] };
   assert.deepEqual(questions([{ ...twice, settlements: settled }]), []);
+});
+
+test("the same question of three containers is offered to be settled at once, of two it is not", () => {
+  const emptied = (number: string) => container(number, FIRKIN, [ago(1), "emptied", {}]);
+  const two = questions([emptied("1"), emptied("2")]);
+  assert.deepEqual(manyAlike(two, known), []);
+  const three = questions([emptied("1"), emptied("2"), emptied("3"), twice]);
+  assert.deepEqual(
+    manyAlike(three, known).map(({ rule, label, all }) => [rule, label, all.length]),
+    [["emptied_empty", "It was emptied all the same", 3]],
+  );
 });
 
 test("a gyle drawn beyond its volume is found, the worst first; without a volume nothing is said", () => {

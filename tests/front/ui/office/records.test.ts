@@ -31,7 +31,7 @@ test("a change holds only what has changed", () => {
 test("all faults are told at once, each beside its field", () => {
   const { faults } = beer({ name: "", abv_tenths: "strong", conditioning_days: "1.5" });
   assert.deepEqual(Object.keys(faults), ["name", "abv_tenths", "conditioning_days"]);
-  assert.equal(faults["name"], "Needed.");
+  assert.equal(faults["name"], "This is needed.");
 });
 
 test("a name that another has is a fault, whatever its capitals", () => {

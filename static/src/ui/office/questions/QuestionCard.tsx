@@ -3,6 +3,7 @@
 import { useState } from "preact/hooks";
 import { isNumber } from "../../../domain/numbers.ts";
 import { book } from "../../../store/book.ts";
+import { useInView } from "../../cellar/in-view.ts";
 import { Field } from "../../parts/Field.tsx";
 import { Head } from "../../parts/Head.tsx";
 import { headOf } from "../../parts/head-of.ts";
@@ -10,7 +11,8 @@ import { save } from "../../parts/say.ts";
 import { containerHref } from "../../shell/route.ts";
 import { containerName, fullTimeWords, type Known, queryWords } from "../../words.ts";
 import { plainNumber } from "../register/numbers.ts";
-import { type Question, type Way, waysOut } from "./ways.ts";
+import type { Question } from "./open.ts";
+import { type Way, waysOut } from "./ways.ts";
 
 const wireWay = (way: Way, number: string): string => {
   if (way.is === "right") return "right";
@@ -28,6 +30,7 @@ const WhichNumber = (props: { not: string; onNumber: (number: string) => void })
   };
   return (
     <form
+      ref={useInView<HTMLFormElement>()}
       class="with-button"
       noValidate
       onSubmit={(event) => {

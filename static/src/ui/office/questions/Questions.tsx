@@ -1,16 +1,39 @@
 // Questions to settle: what is odd in a sentence, and the ways out, each one tap.
 
 import { computed } from "@preact/signals";
-import { book } from "../../../store/book.ts";
+import { book, type Saved } from "../../../store/book.ts";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";
 import { Empty } from "../../parts/Empty.tsx";
+import { save } from "../../parts/say.ts";
 import { useTitle } from "../../shell/title.ts";
 import { count } from "../../words.ts";
+import { type Alike, manyAlike, questions, RULES } from "./open.ts";
 import { QuestionCard } from "./QuestionCard.tsx";
-import { questions } from "./ways.ts";
 
 export const allQuestions = computed(() => questions(book.containers.value.values()));
+
+/** One after the other, as the book settles them; all are undone together. */
+const settleAll = ({ all, label }: Alike): Promise<boolean> =>
+  save(`${label}: ${count(all.length, "question")} settled.`, async () => {
+    const saved: Saved[] = [];
+    for (const { standing, query } of all) {
+      saved.push(await book.settle(standing.number, query.id, "right"));
+    }
+    return saved;
+  });
+
+const ManyAlike = ({ alike }: { alike: Alike }) => (
+  <li class="question">
+    <p>
+      <strong>{RULES[alike.rule] ?? "The same question"}</strong>{" "}
+      <span class="small">{count(alike.all.length, "container")}</span>
+    </p>
+    <button type="button" class="button" onClick={() => void settleAll(alike)}>
+      All {alike.all.length}: {alike.label}
+    </button>
+  </li>
+);
 
 export const Questions = () => {
   useTitle("Questions to settle");
@@ -22,6 +45,9 @@ export const Questions = () => {
         {count(all.length, "question")} <span>work goes on all the same</span>
       </h2>
       <ul>
+        {manyAlike(all, known.value).map((alike) => (
+          <ManyAlike key={alike.rule} alike={alike} />
+        ))}
         <Slices
           items={all}
           size={10}

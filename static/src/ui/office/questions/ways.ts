@@ -1,8 +1,7 @@
 // The ways out of a question, in words for the buttons. Which is chosen is itself an entry, and
 // can be undone like any other.
 
-import { openQueries } from "../../../domain/queries.ts";
-import type { Query, Standing } from "../../../domain/standing.ts";
+import type { Query } from "../../../domain/standing.ts";
 import { customerName, doneWords, gyleName, type Known, kindName, sentence } from "../../words.ts";
 
 export type Way =
@@ -41,6 +40,13 @@ const DEEDS: { readonly [rule: string]: Naming } = {
 };
 
 const RIGHT: { readonly [rule: string]: string } = {
+  registered_twice: "The later entry is right",
+  filled_set_aside: "It was filled all the same",
+  sent_set_aside: "It went out all the same",
+  emptied_empty: "It was emptied all the same",
+  sent_empty: "It went out empty",
+  served_empty: "There was beer in it",
+  after_scrapped: "It is still in use",
   filled_twice: "Both are right: the last fill is in it",
   unwashed: "It was clean",
   sent_elsewhere: "Both are right: it went from one to the other",
@@ -74,19 +80,4 @@ export const waysOut = (query: Query, known: Known): Way[] => {
     ...voids,
     ...(ONE_CONTAINER.has(query.rule) ? [] : renumbers),
   ];
-};
-
-export interface Question {
-  standing: Standing;
-  query: Query;
-}
-
-/** All open questions, the latest first: it is the one that somebody still remembers. */
-export const questions = (containers: Iterable<Standing>): Question[] => {
-  const found: Question[] = [];
-  for (const standing of containers) {
-    if (standing.queries.length === 0) continue;
-    for (const query of openQueries(standing)) found.push({ standing, query });
-  }
-  return found.sort((a, b) => (a.query.at < b.query.at ? 1 : a.query.at > b.query.at ? -1 : 0));
 };

@@ -29,7 +29,7 @@ export const RecordList = (props: { spec: RecordSpec; section: string }) => {
   return (
     <>
       <div class="above">
-        <a class="button main" href={hrefTo("office", section, "new")}>
+        <a class="button main wide" href={hrefTo("office", section, "new")}>
           New {spec.one}
         </a>
         {docs.size >= SEARCHED_FROM && (

@@ -14,9 +14,9 @@ const WHOLE = /^\d{1,9}$/;
 const DECIMAL = /^\d{1,7}(\.\d{1,3})?$/;
 const PHONE = /^[+0-9][0-9 ()/-]{2,}$/;
 
-const decimal = (text: string, what: string): number => {
+const decimal = (text: string): number => {
   const clean = text.replace(",", ".");
-  if (!DECIMAL.test(clean)) throw new Fault(`${what} is a figure, such as 4.2.`);
+  if (!DECIMAL.test(clean)) throw new Fault("A figure, such as 4.2.");
   return Number(clean);
 };
 
@@ -37,12 +37,12 @@ const readValue = (spec: FieldSpec, text: string): Value => {
       return n;
     }
     case "tenths": {
-      const n = Math.floor(decimal(text, spec.label) * 10 + 0.5);
+      const n = Math.floor(decimal(text) * 10 + 0.5);
       if (n > spec.most) throw new Fault(`At most ${spec.most / 10}.`);
       return n;
     }
     case "litres": {
-      const ml = Math.floor(decimal(text, "The volume") * 1000 + 0.5);
+      const ml = Math.floor(decimal(text) * 1000 + 0.5);
       if (ml < 1 || ml > spec.most) throw new Fault("That cannot be the litres of one gyle.");
       return ml;
     }
@@ -68,7 +68,9 @@ export const same = (a: string, b: string): boolean =>
 const readField = (spec: FieldSpec, text: string, others: readonly Doc[]): Value => {
   const value = readValue(spec, text);
   if (value === null && spec.needed) {
-    throw new Fault(spec.is === "record" || spec.is === "choice" ? "Choose one." : "Needed.");
+    throw new Fault(
+      spec.is === "record" || spec.is === "choice" ? "Choose one." : "This is needed.",
+    );
   }
   if (spec.is === "words" && spec.unique && value !== null) {
     const taken = others.some((other) => same(String(other.fields[spec.name] ?? ""), text));

@@ -10,7 +10,7 @@ import { headOf } from "../../parts/head-of.ts";
 import { Line, Lines } from "../../parts/Line.tsx";
 import { containerHref, hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
-import { containerName, kindName, standingWords } from "../../words.ts";
+import { containerName, kindName, sentence, standingWords } from "../../words.ts";
 import { exactFirst, register, STATES, type State, type Wanted } from "./state.ts";
 
 const wanted = signal<Wanted>({ words: "", kind: "", state: "" });
@@ -39,7 +39,7 @@ export const Register = () => {
   return (
     <>
       <div class="above">
-        <a class="button main" href={hrefTo("office", "containers", "new")}>
+        <a class="button main wide" href={hrefTo("office", "containers", "new")}>
           New containers
         </a>
         <div class="filters">
@@ -81,7 +81,7 @@ export const Register = () => {
                 key={standing.number}
                 look={headOf(standing, known.value.now)}
                 title={containerName(standing)}
-                reason={standingWords(standing, known.value)}
+                reason={sentence(standingWords(standing, known.value))}
                 href={containerHref(standing.number)}
               />
             )}

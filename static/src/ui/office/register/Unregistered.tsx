@@ -14,7 +14,7 @@ import { Line, Lines } from "../../parts/Line.tsx";
 import { save, say } from "../../parts/say.ts";
 import { containerHref } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
-import { count, kindName, standingWords } from "../../words.ts";
+import { count, kindName, sentence, standingWords } from "../../words.ts";
 import { register } from "./state.ts";
 
 export const unregistered = computed(() =>
@@ -56,7 +56,7 @@ export const Unregistered = () => {
               key={standing.number}
               look={headOf(standing, known.value.now)}
               title={standing.number}
-              reason={standingWords(standing, known.value)}
+              reason={sentence(standingWords(standing, known.value))}
               href={containerHref(standing.number)}
               action={{ label: "Enter", onPress: () => enter([standing]) }}
             />
