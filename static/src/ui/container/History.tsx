@@ -1,17 +1,25 @@
 // A container's history in words, the newest first, each entry with its way back.
 
 import { useEffect, useState } from "preact/hooks";
-import { isContainerKind } from "../../domain/entries.ts";
+import { isContainerKind, type MadeEntry } from "../../domain/entries.ts";
 import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
 import { save, undo } from "../parts/say.ts";
 import { doneWords, entryWords, fullTimeWords } from "../words.ts";
-import { ask, historyOf, type Line, type Told } from "./history.ts";
+import { ask } from "./ask.ts";
+import { historyOf, type Line, type Told } from "./history.ts";
 import { WhichNumber } from "./WhichNumber.tsx";
 
 const WHERE = { phone: ", on this phone", brewery: "", attention: ", needs attention" };
 
-const Entry = ({ line, number }: { line: Line; number: string }) => {
+/** A correction names what it put right, where that is known. */
+const wordsOf = (entry: MadeEntry, all: readonly Line[]): string => {
+  const target = all.find((line) => line.entry.id === entry.facts["target"]);
+  const words = entryWords(entry, known.value);
+  return target ? `${words}: ${entryWords(target.entry, known.value)}` : words;
+};
+
+const Entry = ({ line, number, all }: { line: Line; number: string; all: readonly Line[] }) => {
   const [open, setOpen] = useState(false);
   const [moving, setMoving] = useState(false);
   const { entry } = line;
@@ -25,7 +33,7 @@ const Entry = ({ line, number }: { line: Line; number: string }) => {
   const can = !gone && line.where !== "attention" && isContainerKind(entry.kind);
   const told = (
     <>
-      <span class="words">{entryWords(entry, known.value)}</span>
+      <span class="words">{wordsOf(entry, all)}</span>
       <span class="small">
         {fullTimeWords(line.at, known.value.now)}, {entry.person || "no name"}
         {state}
@@ -101,7 +109,7 @@ const SOURCE = {
 
 export const History = ({ number }: { number: string }) => {
   const told = useTold(number);
-  const lines = historyOf(number, told ?? null);
+  const lines = historyOf(number, told ?? null, book.ownEntries.value);
   return (
     <section class="lines">
       <h2>
@@ -112,7 +120,7 @@ export const History = ({ number }: { number: string }) => {
       </p>
       <ul>
         {lines.map((line) => (
-          <Entry key={line.entry.id} line={line} number={number} />
+          <Entry key={line.entry.id} line={line} number={number} all={lines} />
         ))}
       </ul>
     </section>

@@ -27,9 +27,9 @@ const DONE: { [kind: string]: string } = {
   found: "Found",
   scrapped: "Scrapped",
   noted: "Note",
-  voided: "An entry undone",
-  renumbered: "An entry moved to another number",
-  settled: "A question settled",
+  voided: "Undone",
+  renumbered: "Wrong number",
+  settled: "Settled",
   beer: "Beer",
   gyle: "Gyle",
   place: "Place",
@@ -74,7 +74,13 @@ const WITH_FACTS: { [kind: string]: (facts: Facts, known: Known) => string } = {
   found: (f, known) => `Found${f.place ? `: ${placeName(known, f.place)}` : ""}`,
   scrapped: (f) => `Scrapped${added(": ", f.why)}`,
   noted: (f) => `Note: ${f.words}`,
-  renumbered: (f) => `An entry moved to ${f.to}`,
+  renumbered: (f) => `Wrong number, it was ${f.to}`,
+  settled: (f) =>
+    f.way === "right"
+      ? "Settled: right as it stands"
+      : f.way.startsWith("void:")
+        ? "Settled: an entry never happened"
+        : `Settled: an entry was ${f.way.split(":").at(-1)}`,
   chased: (f) => `Chased${added(": ", f.words)}`,
 };
 

@@ -2,46 +2,46 @@
 
 import { daysBetween, londonDate } from "../../domain/calendar.ts";
 
-const ZONE = "Europe/London";
-
-const of = (options: Intl.DateTimeFormatOptions, timeZone = ZONE): Intl.DateTimeFormat =>
-  new Intl.DateTimeFormat("en-GB", { ...options, timeZone });
-
 // Made once: making one costs an old phone milliseconds.
-const clock = of({ hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
-const weekday = of({ weekday: "short" }, "UTC");
-const dayMonth = of({ day: "numeric", month: "short" }, "UTC");
-const dayMonthYear = of({ day: "numeric", month: "short", year: "numeric" }, "UTC");
+const clock = new Intl.DateTimeFormat("en-GB", {
+  timeZone: "Europe/London",
+  hour: "2-digit",
+  minute: "2-digit",
+  hourCycle: "h23",
+});
+
+// Names of our own: browsers do not agree on the short form of September.
+const DAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
+const MONTHS = "Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec".split(" ");
+
+const weekday = (day: string): string => DAYS[new Date(`${day}T12:00Z`).getUTCDay()] ?? "";
+const dayMonth = (day: string): string =>
+  `${Number(day.slice(8))} ${MONTHS[Number(day.slice(5, 7)) - 1]}`;
 
 /** Time on the clock: "09:40". */
 export const clockWords = (time: string): string => clock.format(new Date(time));
 
 /** A day in words: "today", "Thu" within a week either way, else "2 Oct", with its year if another. */
 export const dayWords = (day: string, now: string): string => {
-  const today = londonDate(now);
-  const away = daysBetween(today, day);
+  const away = daysBetween(londonDate(now), day);
   if (away === 0) return "today";
   if (away === 1) return "tomorrow";
   if (away === -1) return "yesterday";
-  const noon = new Date(`${day}T12:00Z`);
-  if (Math.abs(away) < 7) return weekday.format(noon);
-  return (day.slice(0, 4) === today.slice(0, 4) ? dayMonth : dayMonthYear).format(noon);
+  return Math.abs(away) < 7 ? weekday(day) : dateWords(day, now);
 };
 
 /** A day for a label, without "today": "18 Dec" or "18 Dec 2027". */
 export const dateWords = (day: string, now: string): string =>
-  (day.slice(0, 4) === londonDate(now).slice(0, 4) ? dayMonth : dayMonthYear).format(
-    new Date(`${day}T12:00Z`),
-  );
+  day.slice(0, 4) === londonDate(now).slice(0, 4)
+    ? dayMonth(day)
+    : `${dayMonth(day)} ${day.slice(0, 4)}`;
 
 /** An instant: "09:40" today, "Tue 09:40" within a week, "2 Oct" beyond, where the hour matters no more. */
 export const timeWords = (time: string, now: string): string => {
   const day = londonDate(time);
-  const today = londonDate(now);
-  const away = Math.abs(daysBetween(today, day));
+  const away = Math.abs(daysBetween(londonDate(now), day));
   if (away === 0) return clockWords(time);
-  const said = away < 7 ? weekday.format(new Date(`${day}T12:00Z`)) : dateWords(day, now);
-  return away < 7 ? `${said} ${clockWords(time)}` : said;
+  return away < 7 ? `${weekday(day)} ${clockWords(time)}` : dateWords(day, now);
 };
 
 /** An instant in full, for a history: "2 Oct, 09:40". */

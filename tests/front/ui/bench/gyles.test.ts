@@ -1,0 +1,42 @@
+// How far a gyle has come.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import type { Gyle } from "../../../../static/src/domain/records.ts";
+import { holdingWords, leftMl, openGyles } from "../../../../static/src/ui/bench/gyles.ts";
+import { container, FIRKIN, filled, KEG } from "../brewery.ts";
+
+const gyle = (fields: Gyle["fields"], drawn_ml = 0): Gyle => ({ fields, set_by: {}, drawn_ml });
+
+test("what is left counts down, below nought too, and is not made up", () => {
+  assert.equal(leftMl(gyle({ volume_ml: 820_000 }, 400_000)), 420_000);
+  assert.equal(leftMl(gyle({ volume_ml: 100 }, 150)), -50);
+  assert.equal(leftMl(gyle({})), null);
+  assert.equal(leftMl(undefined), null);
+});
+
+test("the newest brew stands first, retired ones not at all", () => {
+  const gyles = new Map([
+    ["a", gyle({ brewed_on: "2026-11-01" })],
+    ["b", gyle({ brewed_on: "2026-11-12" })],
+    ["c", gyle({ brewed_on: "2026-11-20", retired: true })],
+  ]);
+  assert.deepEqual(
+    openGyles(gyles).map(([id]) => id),
+    ["b", "a"],
+  );
+});
+
+test("the containers filled are called by their kind where they are of one", () => {
+  const held = (...all: ReturnType<typeof container>[]) =>
+    holdingWords("g318", new Map(all.map((one) => [one.number, one])));
+  const firkins = [
+    container("1", FIRKIN, filled(1, null)),
+    container("2", FIRKIN, filled(1, null)),
+  ];
+  const keg = container("3", KEG, filled(1, null));
+  assert.equal(held(), "none filled yet");
+  assert.equal(held(...firkins), "2 firkins filled");
+  assert.equal(held(keg), "1 × 30 L keg filled");
+  assert.equal(held(...firkins, keg), "3 containers filled");
+});
