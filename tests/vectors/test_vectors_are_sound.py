@@ -41,8 +41,8 @@ def test_file_is_named_for_its_rule_and_says_each_case_once(path: Path) -> None:
 
 
 def test_every_rule_has_vectors() -> None:
-    """And no file is about a rule that is not in the list."""
-    assert {read(path)["rule"] for path in files()} == RULES
+    """A rule without a vector is one that two languages may read in two ways."""
+    assert RULES - {read(path)["rule"] for path in files()} == set()
 
 
 @pytest.mark.parametrize("path", ledger_files, ids=lambda path: path.stem)
