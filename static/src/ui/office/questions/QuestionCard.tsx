@@ -1,16 +1,15 @@
 // One question: the container, what is odd, and its ways out.
 
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
-import { isNumber } from "../../../domain/numbers.ts";
 import { book } from "../../../store/book.ts";
 import { useInView } from "../../cellar/in-view.ts";
-import { Field } from "../../parts/Field.tsx";
+import { WhichNumber } from "../../container/WhichNumber.tsx";
 import { Head } from "../../parts/Head.tsx";
 import { headOf } from "../../parts/head-of.ts";
 import { save } from "../../parts/say.ts";
 import { containerHref } from "../../shell/route.ts";
 import { containerName, fullTimeWords, type Known, queryWords } from "../../words.ts";
-import { plainNumber } from "../register/numbers.ts";
 import type { Question } from "./open.ts";
 import { type Way, waysOut } from "./ways.ts";
 
@@ -19,39 +18,11 @@ const wireWay = (way: Way, number: string): string => {
   return way.is === "void" ? `void:${way.target}` : `renumber:${way.target}:${number}`;
 };
 
-const WhichNumber = (props: { not: string; onNumber: (number: string) => void }) => {
-  const [typed, setTyped] = useState("");
-  const [fault, setFault] = useState<string | null>(null);
-  const give = () => {
-    const number = plainNumber(typed);
-    if (!isNumber(number)) return setFault("A container's number, such as 119 or K12.");
-    if (number === props.not) return setFault(`${number} is the number that it was not.`);
-    props.onNumber(number);
-  };
-  return (
-    <form
-      ref={useInView<HTMLFormElement>()}
-      class="with-button"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        give();
-      }}
-    >
-      <Field
-        label="Which number was it?"
-        value={typed}
-        onValue={setTyped}
-        fault={fault}
-        maxLength={12}
-        capitals
-      />
-      <button type="submit" class="button main">
-        Move it
-      </button>
-    </form>
-  );
-};
+const Opened = ({ children }: { children: ComponentChildren }) => (
+  <div class="opened" ref={useInView<HTMLDivElement>()}>
+    {children}
+  </div>
+);
 
 export const QuestionCard = (props: { question: Question; known: Known }) => {
   const { standing, query } = props.question;
@@ -91,11 +62,13 @@ export const QuestionCard = (props: { question: Question; known: Known }) => {
         ))}
       </div>
       {asking !== null && (
-        <WhichNumber
-          key={asking.label}
-          not={standing.number}
-          onNumber={(number) => void settle(asking, number)}
-        />
+        <Opened key={asking.label}>
+          <WhichNumber
+            wrong={standing.number}
+            onNumber={(number) => settle(asking, number)}
+            onLeave={() => setAsking(null)}
+          />
+        </Opened>
       )}
     </li>
   );

@@ -1,0 +1,49 @@
+// Entering a run of containers.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import {
+  readRegistration,
+  registrationWords,
+} from "../../../../static/src/ui/office/register/registering.ts";
+import { container, FIRKIN } from "../brewery.ts";
+
+const typed = { numbers: "", kind: "firkin", litres: "", tare: "", owner: "", place: "" };
+const there = new Map([["118", container("118", FIRKIN)]]);
+
+test("a run is entered with the usual size of its kind, without those on record", () => {
+  assert.deepEqual(readRegistration({ ...typed, numbers: "117-119" }, there), {
+    numbers: ["117", "119"],
+    known: ["118"],
+    facts: { kind: "firkin", capacity_ml: 40915 },
+    faults: {},
+  });
+});
+
+test("another size, weight, owner and place are taken along", () => {
+  const { facts } = readRegistration(
+    { numbers: "K1", kind: "other_keg", litres: "58,7", tare: "13.2", owner: " Hire ", place: "p" },
+    there,
+  );
+  assert.deepEqual(facts, {
+    kind: "other_keg",
+    capacity_ml: 58_700,
+    tare_g: 13_200,
+    owner: "Hire",
+    place: "p",
+  });
+});
+
+test("faults are told beside their fields", () => {
+  const faults = (change: object) => readRegistration({ ...typed, ...change }, there).faults;
+  assert.match(faults({}).numbers ?? "", /Type the numbers/);
+  assert.match(faults({ numbers: "118" }).numbers ?? "", /on record already/);
+  assert.match(faults({ numbers: "117, cask" }).numbers ?? "", /cask/);
+  assert.match(faults({ numbers: "1", kind: "other_cask" }).litres ?? "", /How many litres/);
+  assert.match(faults({ numbers: "1", tare: "x" }).tare ?? "", /Kilograms/);
+});
+
+test("the button promises what it will enter", () => {
+  assert.equal(registrationWords("Firkin", ["117"]), "1 firkin: 117");
+  assert.equal(registrationWords("30 L keg", ["K1", "K2"]), "2 × 30 L keg: K1 and K2");
+});

@@ -1,0 +1,121 @@
+// Going out: what is recorded, what is said before, and which customer is loaded for.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import type { OwnEntry } from "../../../../static/src/store/own-shown.ts";
+import { customersLike } from "../../../../static/src/ui/out/customers.ts";
+import { nextWeekday, promiseFault } from "../../../../static/src/ui/out/promise.ts";
+import { sendDrafts, sendRemarks } from "../../../../static/src/ui/out/send.ts";
+import { doneLately } from "../../../../static/src/ui/out/session.ts";
+import { ago, container, FIRKIN, filled, known, NOW, type Told } from "../brewery.ts";
+
+const record = { fields: { name: "Lantern", agreed_days: 14 }, set_by: {}, chase: null };
+const to = { customer: "c1", record, asNew: { kind: "pin", capacity_ml: 20457 } };
+const said = (...told: Told[]) =>
+  sendRemarks(container("117", ...told), "c1", known).map(({ says }) =>
+    says.replaceAll("\u00a0", " "),
+  );
+
+test("it is due back by what the customer agreed to", () => {
+  assert.deepEqual(sendDrafts("117", container("117", FIRKIN), to, NOW), [
+    { kind: "sent", subject: "117", facts: { customer: "c1", due_on: "2026-12-09" } },
+  ]);
+});
+
+test("a number not on record is entered first", () => {
+  assert.deepEqual(
+    sendDrafts("777", null, to, NOW).map(({ kind }) => kind),
+    ["registered", "sent"],
+  );
+});
+
+test("ready says so, not ready says until when, and past says so", () => {
+  assert.deepEqual(said(FIRKIN, filled(20, "2026-12-18")), [
+    "Oystercatcher, gyle 318, 40.9 L.",
+    "Ready, best before 18 Dec.",
+  ]);
+  assert.equal(said(FIRKIN, filled(5, null))[1], "Not ready until Fri 12:00.");
+  assert.equal(said(FIRKIN, filled(50, "2026-11-20"))[1], "Past its time (20 Nov).");
+});
+
+test("what speaks against it is said: empty, held, vented, out already", () => {
+  assert.deepEqual(said(FIRKIN), ["No beer on record in it."]);
+  const ready = filled(20, null);
+  assert.match(said(FIRKIN, ready, [ago(1), "set_aside", { why: "hazy" }]).at(-1) ?? "", /hazy\.$/);
+  assert.equal(
+    said(FIRKIN, ready, [ago(1), "vented", { spile: "soft" }]).at(-1),
+    "Vented already.",
+  );
+  const sent = (customer: string): Told => [ago(1), "sent", { customer, due_on: null }];
+  assert.equal(said(FIRKIN, ready, sent("c1")).at(-1), "Down as out at Lantern already.");
+  assert.equal(said(FIRKIN, ready, sent("c2")).at(-1), "Still down as out at Sluice and Lamp.");
+});
+
+test("customers in use are found by part of their name, those sent to lately first", () => {
+  const named = (name: string, more: object = {}) => ({
+    fields: { name, ...more },
+    set_by: {},
+    chase: null,
+  });
+  const customers = new Map([
+    ["a", named("Tallow House", { delivery_day: 0 })],
+    ["b", named("Lantern")],
+    ["c", named("Old Tallow", { retired: true })],
+    ["d", named("Ninepin Club")],
+  ]);
+  const ids = (words: string) => customersLike(customers, words, ["d"]).map(({ id }) => id);
+  assert.deepEqual(ids(""), ["d", "b", "a"]);
+  assert.deepEqual(ids("tallow"), ["a"]);
+  assert.equal(customersLike(customers, "tall", [])[0]?.says, "Monday delivery");
+});
+
+test("the next delivery is after today, never today", () => {
+  assert.equal(nextWeekday("2026-11-25", 2), "2026-12-02"); // a Wednesday
+  assert.equal(nextWeekday("2026-11-25", 3), "2026-11-26");
+  assert.equal(nextWeekday("2026-11-29", 0), "2026-11-30"); // from Sunday to Monday
+});
+
+test("a promise is for a day that is still to come, or today", () => {
+  assert.equal(promiseFault("2026-11-25", "2026-11-25"), null);
+  assert.match(promiseFault("2026-11-24", "2026-11-25") ?? "", /gone by/);
+  assert.match(promiseFault("", "2026-11-25") ?? "", /Choose/);
+});
+
+const own = (
+  seq: number,
+  kind: "sent" | "registered",
+  hours: number,
+  undone = false,
+): OwnEntry => ({
+  entry: {
+    id: `e${seq}`,
+    device: "d",
+    seq,
+    kind,
+    subject: "117",
+    happened_at: ago(0, hours),
+    person: "",
+    facts: { customer: "c1" },
+    rules: 1,
+  },
+  where: "phone",
+  savedAt: NOW,
+  undone,
+});
+
+test("today's list has what stands, with the registration of the same tap", () => {
+  const all = [
+    own(5, "sent", 13),
+    own(4, "sent", 1, true),
+    own(3, "sent", 2),
+    own(2, "registered", 2),
+  ];
+  assert.deepEqual(
+    doneLately(all, "sent", NOW).map(({ entries }) => entries),
+    [["e2", "e3"]],
+  );
+  assert.deepEqual(
+    doneLately(all, "sent", NOW, () => false),
+    [],
+  );
+});
