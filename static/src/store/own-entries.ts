@@ -3,6 +3,7 @@
 
 import type { MadeEntry } from "../domain/entries.ts";
 import { isNumber } from "../domain/numbers.ts";
+import { movedTo, targetOf } from "./about.ts";
 import { type Attention, type Kept, type RowKey, rowKey, type Sent } from "./kept.ts";
 
 /** An own entry under the key that the outbox gave it. */
@@ -16,6 +17,8 @@ export class OwnEntries {
   readonly #keyOf = new Map<string, number>();
   readonly #pending = new Map<RowKey, Set<number>>();
   readonly #rowsOf = new Map<number, Set<RowKey>>();
+  /** By the id of an entry, the corrections that are about it. */
+  readonly #correcting = new Map<string, Set<number>>();
   readonly #unsent = new Set<number>();
   readonly #attention = new Set<number>();
 
@@ -23,6 +26,8 @@ export class OwnEntries {
     this.remove(own.n);
     this.#byKey.set(own.n, own);
     this.#keyOf.set(own.kept.entry.id, own.n);
+    const target = targetOf(own.kept.entry);
+    if (target !== null) addTo(this.#correcting, target, own.n);
     if (own.where === "phone") this.#unsent.add(own.n);
     if (own.where === "attention") this.#attention.add(own.n);
     else this.#index(own);
@@ -32,6 +37,8 @@ export class OwnEntries {
     const own = this.#byKey.get(n);
     if (own === undefined) return;
     this.settle(n);
+    const target = targetOf(own.kept.entry);
+    if (target !== null) takeFrom(this.#correcting, target, n);
     this.#byKey.delete(n);
     this.#unsent.delete(n);
     this.#attention.delete(n);
@@ -44,10 +51,7 @@ export class OwnEntries {
 
   /** The rows hold this entry: they need it no more. */
   settle(n: number): void {
-    for (const key of this.#rowsOf.get(n) ?? []) {
-      const there = this.#pending.get(key);
-      if (there?.delete(n) && there.size === 0) this.#pending.delete(key);
-    }
+    for (const key of this.#rowsOf.get(n) ?? []) takeFrom(this.#pending, key, n);
     this.#rowsOf.delete(n);
   }
 
@@ -64,6 +68,12 @@ export class OwnEntries {
   pendingOn(key: RowKey): Own[] {
     const there = this.#pending.get(key);
     return there === undefined ? [] : this.#found(there);
+  }
+
+  /** The corrections that are about an entry, those not taken by the brewery left out. */
+  correctionsOf(id: string): Own[] {
+    const there = this.#correcting.get(id);
+    return there === undefined ? [] : this.#found(there).filter(counts);
   }
 
   /** Every entry that some row may not hold yet. */
@@ -119,13 +129,15 @@ export class OwnEntries {
     const keys = new Set<RowKey>();
     if (isNumber(subject)) keys.add(rowKey("container", subject));
     if (kind === "filled") keys.add(rowKey("gyle", String(facts["gyle"])));
-    for (const to of [facts["to"], wayOf(entry)?.to]) {
-      if (typeof to === "string" && to !== "") keys.add(rowKey("container", to));
-    }
+    for (const key of movedTo(entry)) keys.add(key);
     const target = this.byId(targetOf(entry) ?? "")?.kept.entry;
     // Voids of voids end somewhere; a ring, which no screen can make, is cut.
     if (target !== undefined && beneath < 10) {
       for (const key of this.touches(target, beneath + 1)) keys.add(key);
+      // What it puts right may have been moved by another correction.
+      for (const { kept } of this.correctionsOf(target.id)) {
+        for (const key of movedTo(kept.entry)) keys.add(key);
+      }
     }
     return keys;
   }
@@ -133,10 +145,7 @@ export class OwnEntries {
   #index(own: Own): void {
     const keys = this.touches(own.kept.entry);
     this.#rowsOf.set(own.n, keys);
-    for (const key of keys) {
-      const there = this.#pending.get(key) ?? new Set();
-      this.#pending.set(key, there.add(own.n));
-    }
+    for (const key of keys) addTo(this.#pending, key, own.n);
   }
 
   #found(keys: Iterable<number>): Own[] {
@@ -144,15 +153,13 @@ export class OwnEntries {
   }
 }
 
-/** What a settlement asks for beyond saying that all is right. */
-const wayOf = (entry: MadeEntry): { target: string; to: string } | null => {
-  if (entry.kind !== "settled") return null;
-  const [act, target = "", to = ""] = String(entry.facts["way"]).split(":");
-  return act === "right" ? null : { target, to };
+const counts = ({ where }: Own): boolean => where !== "attention";
+
+const addTo = <K>(index: Map<K, Set<number>>, key: K, n: number): void => {
+  index.set(key, (index.get(key) ?? new Set()).add(n));
 };
 
-/** The entry that a correction puts right, if it is one. */
-export const targetOf = (entry: MadeEntry): string | null =>
-  entry.kind === "voided" || entry.kind === "renumbered"
-    ? String(entry.facts["target"])
-    : (wayOf(entry)?.target ?? null);
+const takeFrom = <K>(index: Map<K, Set<number>>, key: K, n: number): void => {
+  const there = index.get(key);
+  if (there?.delete(n) && there.size === 0) index.delete(key);
+};

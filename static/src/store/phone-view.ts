@@ -7,9 +7,10 @@ import { type Entry, orderKey, type RecordKind, unsent } from "../domain/entries
 import { inOrder, step } from "../domain/fold.ts";
 import { type AnyRecord, blankRecord, setFields } from "../domain/records.ts";
 import { blank, type Standing } from "../domain/standing.ts";
+import { targetOf } from "./about.ts";
 import { canonical } from "./canonical.ts";
 import type { Row, Vouched } from "./kept.ts";
-import { type Own, type OwnEntries, targetOf } from "./own-entries.ts";
+import type { Own, OwnEntries } from "./own-entries.ts";
 
 /** A view, and whether a correction in it can only be worked out by the brewery. */
 export interface View<D> {
@@ -17,14 +18,15 @@ export interface View<D> {
   waits: boolean;
 }
 
-/** Own entries about one thing that its row lacks, with all that their corrections are about. */
-interface Lacking {
-  entries: Entry[];
-  /** Targets of corrections that the row does hold. */
+/** Own entries that bear on one row: those that it lacks, and those that it holds. */
+interface Bearing {
+  lacking: Entry[];
   held: Own[];
+  /** What the entries counted for when the row was made, and what they count for now. */
+  before: Resolved;
+  now: Resolved;
   /** Whether a correction is about an entry that this phone does not have. */
   unknown: boolean;
-  resolved: Resolved;
 }
 
 /** Whether a row was made with an entry that the brewery took at a position. */
@@ -41,27 +43,29 @@ export const holds = (row: Row | undefined, at: Vouched | null, own: Own): boole
 const orderOf = (own: Own): string => orderKey(unsent(own.kept.entry));
 const lastOf = (row: Row): string => ("last" in row.doc ? row.doc.last : "");
 
-const lackingFrom = (pending: Own[], row: Row | undefined, at: Vouched | null, own: OwnEntries) => {
-  const lacking = pending.filter((one) => !holds(row, at, one));
-  const gathered = new Map(lacking.map((one) => [one.kept.entry.id, one]));
-  const held: Own[] = [];
+/** Corrections reach beyond the row: what they are about, and what else corrects that. */
+const bearingOn = (pending: Own[], row: Row | undefined, at: Vouched | null, own: OwnEntries) => {
+  const gathered = new Map<string, Own>();
   let unknown = false;
-  // Targets of targets are walked too: the map grows while it is read.
-  for (const one of gathered.values()) {
+  const gather = (one: Own) => gathered.set(one.kept.entry.id, one);
+  for (const one of pending) if (!holds(row, at, one)) gather(one);
+  // The map grows while it is read.
+  for (const [id, one] of gathered) {
+    for (const correction of own.correctionsOf(id)) gather(correction);
     const target = targetOf(one.kept.entry);
-    if (target === null || gathered.has(target)) continue;
+    if (target === null) continue;
     const found = own.byId(target);
-    if (found === undefined || found.where === "attention") {
-      unknown = true;
-      continue;
-    }
-    gathered.set(target, found);
-    held.push(found);
+    if (found === undefined || found.where === "attention") unknown = true;
+    else gather(found);
   }
-  const all = [...gathered.values()].map((one) => unsent(one.kept.entry));
-  const entries = lacking.map((one) => unsent(one.kept.entry));
-  return { entries, held, unknown, resolved: resolve(all) } satisfies Lacking;
+  const all = [...gathered.values()];
+  const held = all.filter((one) => holds(row, at, one));
+  const lacking = all.filter((one) => !held.includes(one)).map(asEntry);
+  const before = resolve(held.map(asEntry));
+  return { lacking, held, before, now: resolve(all.map(asEntry)), unknown } satisfies Bearing;
 };
+
+const asEntry = ({ kept }: Own): Entry => unsent(kept.entry);
 
 export const containerView = (
   number: string,
@@ -72,21 +76,19 @@ export const containerView = (
 ): View<Standing> => {
   const rowDoc = row?.doc as Standing | undefined;
   if (pending.length === 0) return { doc: rowDoc, waits: false };
-  const lacking = lackingFrom(pending, row, at, own);
-  if (lacking.entries.length === 0) return { doc: rowDoc, waits: false };
-  const { countsFor } = lacking.resolved;
+  const { lacking, held, before, now, unknown } = bearingOn(pending, row, at, own);
   let doc = rowDoc ?? blank(number);
-  let waits = lacking.unknown;
-  const steps = lacking.entries.filter((entry) => countsFor.get(entry.id) === number);
-  for (const target of newestFirst(lacking.held)) {
-    const { entry } = target.kept;
-    const counts = countsFor.get(entry.id) === number;
-    if (entry.subject === number && !counts) {
-      const without = liftedOut(doc, target);
+  let waits = unknown;
+  const steps = lacking.filter((entry) => now.countsFor.get(entry.id) === number);
+  for (const one of newestFirst(held)) {
+    const { id } = one.kept.entry;
+    const [counted, counts] = [before, now].map(({ countsFor }) => countsFor.get(id) === number);
+    if (counted && !counts) {
+      const without = liftedOut(doc, one);
       waits ||= without === null;
       doc = without ?? doc;
-    } else if (entry.subject !== number && counts) {
-      if (orderOf(target) > doc.last) steps.push(unsent(entry));
+    } else if (!counted && counts) {
+      if (orderOf(one) > doc.last) steps.push(asEntry(one));
       else waits = true;
     }
   }
@@ -116,23 +118,20 @@ export const recordView = (
 ): View<AnyRecord> => {
   const rowDoc = row?.doc as AnyRecord | undefined;
   if (pending.length === 0) return { doc: rowDoc, waits: false };
-  const { entries, held, unknown, resolved } = lackingFrom(pending, row, at, own);
+  const { lacking, held, before, now, unknown } = bearingOn(pending, row, at, own);
   let doc = rowDoc ?? blankRecord(type);
   let drawnMl = 0;
-  for (const entry of entries) {
-    if (!resolved.countsFor.has(entry.id)) continue;
+  for (const entry of lacking) {
+    if (!now.countsFor.has(entry.id)) continue;
     if (entry.kind === "filled") drawnMl += volumeFrom(entry, id);
-    else doc = setFields(doc, entry);
+    else if (entry.subject === id) doc = setFields(doc, entry);
   }
-  let waits = unknown;
-  for (const target of held) {
-    const { entry } = target.kept;
-    if (resolved.countsFor.has(entry.id)) continue;
-    if (entry.kind === "filled") drawnMl -= volumeFrom(unsent(entry), id);
-    else waits = true; // which value stood before, only the brewery knows
+  for (const entry of held.map(asEntry)) {
+    const [counted, counts] = [before, now].map(({ countsFor }) => countsFor.has(entry.id));
+    if (counted !== counts) drawnMl += counts ? volumeFrom(entry, id) : -volumeFrom(entry, id);
   }
   if (type === "gyle") doc = { ...doc, drawn_ml: (doc.drawn_ml ?? 0) + drawnMl };
-  return { doc, waits };
+  return { doc, waits: unknown };
 };
 
 const volumeFrom = (entry: Entry, gyle: string): number =>

@@ -10,6 +10,7 @@ import { aDevice, anOpenPage, type Device, openerOf, START_MS } from "../store/a
 import { Brewery } from "./a-brewery.ts";
 import { chanceFrom } from "./chance.ts";
 import { Fuse } from "./crash.ts";
+import { expectedStandings } from "./oracle.ts";
 
 type Network = (ask: Transport, which: number) => Transport;
 const GOOD_NETWORK: Network = (ask) => ask;
@@ -70,6 +71,8 @@ export class World {
   network: Network = GOOD_NETWORK;
   brewery = new Brewery(() => this.nowMs);
   readonly phones: SimPhone[] = [];
+  /** Standings that were compared with what they ought to be. */
+  exactViews = 0;
 
   static async make(phones: number, seed: number): Promise<World> {
     const world = new World();
@@ -134,6 +137,11 @@ export class World {
       assert.deepEqual(again.phone.rowsAt, rowsAt);
       assert.equal(again.phone.rows.checksum, rows.checksum);
       assert.deepEqual(again.book.waiting.value, sim.book.waiting.value);
+      for (const [number, standing] of expectedStandings(sim.phone, this.brewery)) {
+        const shown = sim.book.containers.value.get(number);
+        assert.equal(canonical(shown), canonical(standing), `view of ${number}`);
+        this.exactViews += 1;
+      }
     }
   }
 
