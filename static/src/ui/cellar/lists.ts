@@ -28,17 +28,15 @@ const lookFirst: Key = (full) =>
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-const sorted = (fulls: Full[], ...keys: Key[]): Full[] =>
-  fulls.sort((a, b) => {
-    for (const key of [...keys, racked, number]) {
-      const order = compare(key(a), key(b));
-      if (order !== 0) return order;
-    }
-    return 0;
-  });
-
 const racked: Key = (full) => full.contents.since;
 const number: Key = (full) => full.standing.number.padStart(8, "0");
+
+/** Each key is worked out once, not once for each comparison: there may be thousands. */
+const sorted = (fulls: readonly Full[], ...keys: Key[]): Full[] =>
+  fulls
+    .map((full) => [[...keys, racked, number].map((key) => key(full)).join(" "), full] as const)
+    .sort(([a], [b]) => compare(a, b))
+    .map(([, full]) => full);
 
 export const allFull = (containers: Iterable<Standing>, known: Known): Full[] => {
   const found: Full[] = [];
