@@ -3,10 +3,11 @@
 
 import type { Database } from "../../../static/src/store/schema.ts";
 
-const NEVER = new Promise<never>(() => undefined);
+/** A new one each time: what waits for it can then be forgotten with it. */
+const never = (): Promise<never> => new Promise(() => undefined);
 
 /** What a dead page still asks for, up to its next await, is never answered. */
-const DEAD_STORE = new Proxy({}, { get: () => () => NEVER });
+const DEAD_STORE = new Proxy({}, { get: () => never });
 
 export class Fuse {
   /** Points passed since the fuse was set. */
@@ -37,7 +38,7 @@ export class Fuse {
       this.passed += 1;
       if (this.passed === this.#at) this.crash();
     }
-    if (this.burnt) await NEVER;
+    if (this.burnt) await never();
   }
 
   crash(): void {
@@ -67,7 +68,7 @@ export class Fuse {
     const done = transaction.done.finally(() => this.#open.delete(transaction));
     const after = done.then(
       () => this.point(),
-      (error: unknown) => (this.burnt ? NEVER : Promise.reject(error)),
+      (error: unknown) => (this.burnt ? never() : Promise.reject(error)),
     );
     after.catch(() => undefined); // whoever asked for `done` hears it
     return new Proxy(transaction, {
@@ -100,7 +101,7 @@ export class Fuse {
       this.passed += 1;
       if (this.passed === this.#at) this.crash();
     }
-    if (this.burnt) return NEVER;
+    if (this.burnt) return never();
     const answered = request().then(async (result) => {
       await this.point();
       return result;
