@@ -27,6 +27,9 @@ const oddities = (numbers: readonly string[]): [string, string[]][] => {
 const unknownWords = (numbers: readonly string[]): string =>
   `${listWords(numbers)} ${numbers.length === 1 ? "is" : "are"} not on record. What ${numbers.length === 1 ? "is it" : "are they"}?`;
 
+const oddCount = (odd: readonly [string, string[]][]): number =>
+  new Set(odd.flatMap(([, those]) => those)).size;
+
 export const NowRun = ({ numbers }: { numbers: readonly string[] }) => {
   const unknown = numbers.filter((number) => !standingOf(number)?.registered);
   const ml = numbers.reduce(
@@ -52,7 +55,9 @@ export const NowRun = ({ numbers }: { numbers: readonly string[] }) => {
       {odd.length === 0 && unknown.length === 0 && (
         <p class="fine">Nothing odd about any of them.</p>
       )}
-      <ul>
+      {odd.length > 0 && <p>{oddCount(odd)} of them want a look:</p>}
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and keys must be able to */}
+      <ul tabIndex={0} aria-label="What is odd about them">
         {odd.map(([says, those]) => (
           <li key={says} class="look">
             <b>{those.join(", ")}</b>: {says}

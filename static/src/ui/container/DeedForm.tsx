@@ -1,6 +1,6 @@
 // The questions of one deed, in place under its button.
 
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import type { Facts } from "../../domain/entries.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { known } from "../known.ts";
@@ -54,7 +54,11 @@ export const DeedForm = (props: { deed: Deed; standing: Standing; onDone: () => 
     Object.fromEntries(deed.asks.map((asked) => [asked.fact, asked.first?.(standing) ?? ""])),
   );
   const [faults, setFaults] = useState<Facts>({});
+  const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
+    // The button may be far above: what it opened is brought into sight, and into focus for ears.
+    heading.current?.focus({ preventScroll: true });
+    heading.current?.parentElement?.scrollIntoView({ block: "nearest" });
     setHalfMade("deed", true);
     return () => setHalfMade("deed", false);
   }, []);
@@ -67,7 +71,7 @@ export const DeedForm = (props: { deed: Deed; standing: Standing; onDone: () => 
   };
   return (
     <form class="form deed" onSubmit={(event) => void submit(event)} noValidate>
-      <h2>
+      <h2 ref={heading} tabIndex={-1}>
         {deed.label}: {standing.number}
       </h2>
       {deed.asks.map((asked) => (

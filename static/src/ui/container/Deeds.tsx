@@ -38,6 +38,10 @@ export const Deeds = ({ standing }: { standing: Standing }) => {
       {DEEDS[name].label}
     </button>
   );
+  const form = (name: DeedName) => (
+    <DeedForm key={name} deed={DEEDS[name]} standing={standing} onDone={() => setOpen(null)} />
+  );
+  const first = likely(standing);
   const fill = (
     <button type="button" class="button" onClick={() => fillAtTheBench(standing.number)}>
       Fill at the Bench
@@ -47,17 +51,16 @@ export const Deeds = ({ standing }: { standing: Standing }) => {
   return (
     <section class="deeds" aria-label="What happened to it?">
       <div class="buttons pairs">
-        {likely(standing).map((name, at) => button(name, at === 0 ? "main" : ""))}
+        {first.map((name, at) => button(name, at === 0 ? "main" : ""))}
         {empty && fill}
       </div>
-      {open !== null && (
-        <DeedForm key={open} deed={DEEDS[open]} standing={standing} onDone={() => setOpen(null)} />
-      )}
+      {open !== null && first.includes(open) && form(open)}
       <More label="More that can happen to it">
         <div class="buttons pairs">
           {others(standing).map((name) => button(name))}
           {!empty && fill}
         </div>
+        {open !== null && !first.includes(open) && form(open)}
       </More>
     </section>
   );
