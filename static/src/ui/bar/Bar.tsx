@@ -1,7 +1,7 @@
 // The Bar: what lies on the stillage and what is on sale.
 
+import { Nothing } from "../cellar/Nothing.tsx";
 import { useOwnStrip } from "../out/own-strip.ts";
-import { Empty } from "../parts/Empty.tsx";
 import { Lines } from "../parts/Line.tsx";
 import { hrefTo } from "../shell/route.ts";
 import { DipPad } from "./DipPad.tsx";
@@ -22,11 +22,11 @@ const Stillage = () => {
   const { onSale, working, waiting } = lists.value;
   if (onSale.length + working.length + waiting.length === 0) {
     return (
-      <Empty says="Nothing is on the stillage. What is ready stands in the Cellar.">
+      <Nothing says="Nothing is on the stillage. What is ready stands in the Cellar.">
         <a class="button main" href={hrefTo("cellar")}>
           To the Cellar
         </a>
-      </Empty>
+      </Nothing>
     );
   }
   return (

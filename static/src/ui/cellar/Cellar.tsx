@@ -1,12 +1,12 @@
 // The Cellar: every full container at the brewery, what is ready first.
 
-import { Empty } from "../parts/Empty.tsx";
 import { Lines } from "../parts/Line.tsx";
 import { hrefTo } from "../shell/route.ts";
 import { count } from "../words.ts";
 import { ChooseBeer } from "./ChooseBeer.tsx";
 import { FullLine } from "./FullLine.tsx";
 import type { Full } from "./full.ts";
+import { Nothing } from "./Nothing.tsx";
 import { Slices } from "./Slices.tsx";
 import { beers, lists } from "./state.ts";
 
@@ -45,11 +45,11 @@ const Cellar = () => {
   const { ready, later, stillage, look } = lists.value;
   if (beers.value.length === 0) {
     return (
-      <Empty says="No full container is in the brewery. Beer is racked at the Bench.">
+      <Nothing says="No full container is in the brewery. Beer is racked at the Bench.">
         <a class="button main" href={hrefTo("bench")}>
           To the Bench
         </a>
-      </Empty>
+      </Nothing>
     );
   }
   return (

@@ -2,8 +2,8 @@
 
 import { useState } from "preact/hooks";
 import { book } from "../../store/book.ts";
+import { Nothing } from "../cellar/Nothing.tsx";
 import { Slices } from "../cellar/Slices.tsx";
-import { Empty } from "../parts/Empty.tsx";
 import { Field } from "../parts/Field.tsx";
 import { Line, Lines } from "../parts/Line.tsx";
 import { goOnTo, hrefTo } from "../shell/route.ts";
@@ -26,11 +26,11 @@ export const ChooseCustomer = () => {
   const found = customersLike(customers, words, lastSentTo());
   if (customers.size === 0) {
     return (
-      <Empty says="No customer is entered yet. A container is sent to a customer.">
+      <Nothing says="No customer is entered yet. A container is sent to a customer.">
         <a class="button main" href={hrefTo("office", "customers", "new")}>
           Enter a customer
         </a>
-      </Empty>
+      </Nothing>
     );
   }
   return (

@@ -2,9 +2,9 @@
 
 import { book } from "../../store/book.ts";
 import { once } from "../cellar/deed.ts";
+import { Nothing } from "../cellar/Nothing.tsx";
 import { Slices } from "../cellar/Slices.tsx";
 import { known } from "../known.ts";
-import { Empty } from "../parts/Empty.tsx";
 import { headOf } from "../parts/head-of.ts";
 import { Line, Lines } from "../parts/Line.tsx";
 import { containerHref, goTo, hrefTo } from "../shell/route.ts";
@@ -60,7 +60,7 @@ const AwayLine = ({ away }: { away: Away }) => {
       reason={awayWords(away, known.value)}
       {...(away.overdue > 0 ? { tone: "look" as const } : {})}
       href={containerHref(away.standing.number)}
-      action={{ label: "Back", onPress: () => comeBack(away) }}
+      action={{ label: "Came back", onPress: () => comeBack(away) }}
     />
   );
 };
@@ -75,7 +75,7 @@ export const CustomerPage = ({ customer }: { customer: string }) => {
       <Reach customer={customer} />
       <Chase customer={customer} name={name} record={record} />
       {holding === undefined ? (
-        <Empty says={`${name} has none of our containers.`} />
+        <Nothing says={`${name} has none of our containers.`} />
       ) : (
         <Lines
           heading={byKindWords(holding.away)}

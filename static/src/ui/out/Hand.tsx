@@ -100,8 +100,10 @@ export const Hand = ({ job }: { job: HandJob }) => {
         types={litres.value === null ? "number" : "litres"}
         typed={litres.value ?? typed.value}
         onTyped={(text) => {
-          if (litres.value === null) type(text);
-          else litres.value = text;
+          if (litres.value !== null) litres.value = text;
+          else type(text);
+          // Another number is another container: the litres were this one's.
+          if (text === "" && litres.value === null) job.ullage?.set(null);
         }}
         go={handGo(job, litres.value === null ? null : typedMl(litres.value))}
         {...(side === null ? {} : { side })}

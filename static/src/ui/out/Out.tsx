@@ -1,8 +1,8 @@
 // Out: which customers have our containers, whom to ask first, and the way back into the yard.
 
+import { Nothing } from "../cellar/Nothing.tsx";
 import { Slices } from "../cellar/Slices.tsx";
 import { known } from "../known.ts";
-import { Empty } from "../parts/Empty.tsx";
 import { bareHead } from "../parts/head-of.ts";
 import { Line, Lines } from "../parts/Line.tsx";
 import { hrefTo } from "../shell/route.ts";
@@ -51,7 +51,7 @@ const Overview = () => {
   const all = allHoldings.value;
   return (
     <div class="out">
-      {all.length === 0 && <Empty says="No container is out. Every one is at the brewery." />}
+      {all.length === 0 && <Nothing says="No container is out. Every one is at the brewery." />}
       <HoldingLines heading="Overdue" all={all.filter(({ overdue }) => overdue > 0)} />
       <HoldingLines heading="In time" all={all.filter(({ overdue }) => overdue === 0)} />
       <div class="dock">

@@ -36,6 +36,12 @@ const refusalFor = (job: HandJob, numbers: readonly string[]): string | null => 
     : null;
 };
 
+/** Litres that came back belong to one container, never to all of a run. */
+const runRefusal = (job: HandJob, numbers: readonly string[]): string | null =>
+  job.ullage !== undefined && job.ullage.ml !== null
+    ? "Beer still in it is noted for one container at a time."
+    : refusalFor(job, numbers);
+
 export const handGo = (job: HandJob, ml: number | null): Go => {
   if (job.pad.litres.value !== null) return litresGo(job, ml);
   const what = job.pad.meant.value;
@@ -58,7 +64,7 @@ export const handGo = (job: HandJob, ml: number | null): Go => {
         {
           does: job.verb,
           to: `all ${what.numbers.length}`,
-          cannot: refusalFor(job, what.numbers),
+          cannot: runRefusal(job, what.numbers),
         },
         record(what.numbers),
       );

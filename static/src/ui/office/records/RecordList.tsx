@@ -1,9 +1,9 @@
 // The list of beers, gyles, places or customers.
 
 import { useState } from "preact/hooks";
+import { Nothing } from "../../cellar/Nothing.tsx";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";
-import { Empty } from "../../parts/Empty.tsx";
 import { Field } from "../../parts/Field.tsx";
 import { Line, Lines } from "../../parts/Line.tsx";
 import { hrefTo } from "../../shell/route.ts";
@@ -36,7 +36,7 @@ export const RecordList = (props: { spec: RecordSpec; section: string }) => {
           <Field label={`Find a ${spec.one}`} value={words} onValue={setWords} />
         )}
       </div>
-      {docs.size === 0 && <Empty says={spec.nothing} />}
+      {docs.size === 0 && <Nothing says={spec.nothing} />}
       {[
         { heading: "In use", all: inUse },
         { heading: "Retired", all: retired },

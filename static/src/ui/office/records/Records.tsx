@@ -1,7 +1,7 @@
 // A section of the Office for one kind of record: its list, or the form of one.
 
 import type { RecordKind } from "../../../domain/entries.ts";
-import { Empty } from "../../parts/Empty.tsx";
+import { Nothing } from "../../cellar/Nothing.tsx";
 import { docsOf } from "./of-kind.ts";
 import { RecordForm } from "./RecordForm.tsx";
 import { RecordList } from "./RecordList.tsx";
@@ -12,7 +12,7 @@ export const Records = (props: { kind: RecordKind; section: string; id: string |
   const spec = SPECS[kind];
   if (id === undefined) return <RecordList spec={spec} section={section} />;
   if (id !== "new" && !docsOf(kind).has(id)) {
-    return <Empty says={`This ${spec.one} is not on this phone.`} />;
+    return <Nothing says={`This ${spec.one} is not on this phone.`} />;
   }
   return <RecordForm key={id} spec={spec} id={id === "new" ? null : id} back={section} />;
 };

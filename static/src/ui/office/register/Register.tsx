@@ -3,6 +3,7 @@
 import { computed, signal } from "@preact/signals";
 import { CONTAINER_KINDS } from "../../../domain/containers.ts";
 import { book } from "../../../store/book.ts";
+import { Nothing } from "../../cellar/Nothing.tsx";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";
 import { Field, Select } from "../../parts/Field.tsx";
@@ -65,12 +66,10 @@ export const Register = () => {
           />
         </div>
       </div>
-      {all.length === 0 ? (
-        <p class="none">
-          {book.containers.value.size === 0
-            ? "No container is entered yet."
-            : "None is like that. Look for less of the number, or for any kind."}
-        </p>
+      {book.containers.value.size === 0 ? (
+        <Nothing says="No container is entered yet." />
+      ) : all.length === 0 ? (
+        <p class="none">None is like that. Look for less of the number, or for any kind.</p>
       ) : (
         <Lines heading="Containers" count={all.length}>
           <Slices
