@@ -18,8 +18,8 @@ const waitingWords = (): string => {
   const { count: n, oldestAt } = book.waiting.value;
   if (n === 0) return "Nothing waits: all that this phone recorded is at the brewery.";
   const age = oldestAt === null ? "" : ageWords(oldestAt, known.value.now);
-  const waits = n === 1 ? "waits" : "wait";
-  return `${count(n, "entry", "entries")} ${waits} on this phone${age === "" ? "" : `, the oldest since ${age}`}.`;
+  const oldest = age === "" || age === "just now" ? "" : `, the oldest for ${age}`;
+  return `${count(n, "entry waits", "entries wait")} on this phone${oldest}.`;
 };
 
 const SyncNow = () => {

@@ -18,8 +18,9 @@ const readIn = async (input: HTMLInputElement): Promise<void> => {
   if (file === undefined) return;
   try {
     const { added, known } = await book.importOutbox(file);
+    const news = added === 0 ? "Nothing new." : `${count(added, "entry", "entries")} read in.`;
     const had = known === 0 ? "" : ` ${count(known, "entry was", "entries were")} here already.`;
-    say.saved(`${count(added, "entry", "entries")} read in.${had}`, []);
+    say.saved(news + had, []);
   } catch (fault) {
     say.trouble(faultWords(fault));
   }
