@@ -5,6 +5,7 @@ import { book } from "./store/book.ts";
 import { watchUpdates } from "./sw/update.ts";
 import { sync } from "./sync/engine.ts";
 import { followTheme } from "./ui/office/phone/theme.ts";
+import { lookWhetherDemo } from "./ui/shell/demo.ts";
 import { halfMade } from "./ui/shell/half-made.ts";
 import { NotOpened } from "./ui/shell/NotOpened.tsx";
 import { Shell } from "./ui/shell/Shell.tsx";
@@ -17,6 +18,7 @@ const start = (): void => {
     () => {
       render(<Shell />, place);
       sync.start();
+      void lookWhetherDemo();
     },
     (fault: unknown) => render(<NotOpened fault={fault} onAgain={start} />, place),
   );

@@ -1,7 +1,7 @@
 // The thumb pad: digits, letters on demand, a dash for runs, and one big button that names what it
 // will act on. It knows nothing of containers; what is typed is handed up as text.
 
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { Letters } from "./Letters.tsx";
 
 export interface PadProps {
@@ -35,10 +35,17 @@ const allowed = (key: string, typed: string, types: PadProps["types"]): boolean 
 export const Pad = (props: PadProps) => {
   const [letters, setLetters] = useState(false);
   const { typed, types, onTyped, go } = props;
-  const put = (key: string) => {
-    if (allowed(key, typed, types)) onTyped(typed + key);
+  // A scanner types faster than the screen is drawn: each key counts on from the last one.
+  const latest = useRef(typed);
+  latest.current = typed;
+  const change = (text: string) => {
+    latest.current = text;
+    onTyped(text);
   };
-  const back = () => onTyped(typed.slice(0, -1));
+  const put = (key: string) => {
+    if (allowed(key, latest.current, types)) change(latest.current + key);
+  };
+  const back = () => change(latest.current.slice(0, -1));
   useKeyboard({ put, back, go: go.onPress });
 
   if (letters && types === "number") {
@@ -115,18 +122,28 @@ export const Delete = () => (
   </svg>
 );
 
+interface Keys {
+  put: (key: string) => void;
+  back: () => void;
+  go: () => void;
+}
+
+const press = (keys: Keys, event: KeyboardEvent): void => {
+  if (event.ctrlKey || event.altKey || event.metaKey || event.defaultPrevented) return;
+  const on = event.target instanceof Element ? event.target : null;
+  if (on?.closest("input, select, textarea")) return;
+  if (event.key === "Backspace") keys.back();
+  else if (event.key === "Enter" && !on?.closest("button, a, summary")) keys.go();
+  else if (event.key.length === 1) keys.put(event.key.toUpperCase());
+};
+
 /** A tablet with a keyboard, or a scanner that types: keys do what the pad does. */
-const useKeyboard = (keys: { put: (key: string) => void; back: () => void; go: () => void }) => {
+const useKeyboard = (keys: Keys) => {
+  const latest = useRef(keys);
+  latest.current = keys;
   useEffect(() => {
-    const onKey = (event: KeyboardEvent) => {
-      if (event.ctrlKey || event.altKey || event.metaKey || event.defaultPrevented) return;
-      const on = event.target instanceof Element ? event.target : null;
-      if (on?.closest("input, select, textarea")) return;
-      if (event.key === "Backspace") keys.back();
-      else if (event.key === "Enter" && !on?.closest("button, a, summary")) keys.go();
-      else if (event.key.length === 1) keys.put(event.key.toUpperCase());
-    };
+    const onKey = (event: KeyboardEvent) => press(latest.current, event);
     addEventListener("keydown", onKey);
     return () => removeEventListener("keydown", onKey);
-  });
+  }, []);
 };

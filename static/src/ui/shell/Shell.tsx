@@ -9,7 +9,7 @@ import { Header } from "./Header.tsx";
 import { Lazy } from "./Lazy.tsx";
 import { Places } from "./Places.tsx";
 import { hrefTo, route } from "./route.ts";
-import { NameStrip, NoticeStrip, TroubleStrip, UpdateStrip } from "./Strips.tsx";
+import { DemoStrip, NameStrip, NoticeStrip, TroubleStrip, UpdateStrip } from "./Strips.tsx";
 import { SCREENS } from "./screens.ts";
 import { nearerTitle } from "./title.ts";
 
@@ -33,6 +33,7 @@ export const Shell = () => {
   return (
     <div class={`shell ${strip ? "room" : ""}`}>
       <Header title={title} />
+      <DemoStrip />
       <TroubleStrip />
       <UpdateStrip />
       <NoticeStrip />

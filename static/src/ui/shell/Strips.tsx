@@ -4,6 +4,7 @@ import { signal } from "@preact/signals";
 import { book } from "../../store/book.ts";
 import { updateReady, useUpdate } from "../../sw/update.ts";
 import { sync } from "../../sync/engine.ts";
+import { demo } from "./demo.ts";
 import { halfMade } from "./half-made.ts";
 import { hrefTo } from "./route.ts";
 
@@ -60,7 +61,7 @@ const person = book.setting<string>("person", "");
 
 /** Until somebody's name stands beside what this phone records. */
 export const NameStrip = () =>
-  person.value === "" ? (
+  person.value === "" && !demo.value ? (
     <div class="strip">
       <p>What is noted here carries no name yet.</p>
       <a class="button" href={hrefTo("office", "phone")}>
@@ -69,8 +70,8 @@ export const NameStrip = () =>
     </div>
   ) : null;
 
-export const DemoStrip = ({ demo }: { demo: boolean }) =>
-  demo ? (
+export const DemoStrip = () =>
+  demo.value ? (
     <div class="strip demo">
       <p>Demo brewery: everything here is invented.</p>
     </div>
