@@ -1,8 +1,10 @@
 // What the big button does now, and what stands on it.
 
+import { mostThatFitsMl } from "../../domain/containers.ts";
 import { book } from "../../store/book.ts";
 import { newFacts } from "../bench/jobs.ts";
 import { say } from "../parts/say.ts";
+import { litres } from "../words.ts";
 import type { HandJob } from "./hand-job.ts";
 
 export interface Go {
@@ -18,8 +20,15 @@ const withReason = (go: Omit<Go, "onPress">, act: () => void): Go => ({
   onPress: () => (go.cannot === null ? act() : say.trouble(go.cannot)),
 });
 
+const litresRefusal = ({ meant }: HandJob["pad"], ml: number | null): string | null => {
+  if (ml === null) return "Type how many litres are still in it, as 4.5.";
+  const what = meant.value;
+  const most = mostThatFitsMl(what.is === "one" ? (what.standing?.capacity_ml ?? null) : null);
+  return ml > most ? `It holds ${litres(most)} at the very most.` : null;
+};
+
 const litresGo = ({ pad, ullage }: HandJob, ml: number | null): Go => {
-  const cannot = ml === null ? "Type how many litres are still in it, as 4.5." : null;
+  const cannot = litresRefusal(pad, ml);
   return withReason({ does: "Set", to: `${pad.litres.value || "–"} L`, cannot }, () => {
     ullage?.set(ml === 0 ? null : ml);
     pad.litres.value = null;
