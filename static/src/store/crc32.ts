@@ -12,8 +12,17 @@ const encoder = new TextEncoder();
 
 export const crc32 = (text: string): number => {
   let sum = 0xffffffff;
-  for (const byte of encoder.encode(text)) {
-    sum = (sum >>> 8) ^ (TABLE[(sum ^ byte) & 0xff] ?? 0);
+  for (let at = 0; at < text.length; at += 1) {
+    const code = text.charCodeAt(at);
+    if (code > 0x7f) return crc32OfBytes(encoder.encode(text));
+    sum = (sum >>> 8) ^ (TABLE[(sum ^ code) & 0xff] as number);
   }
+  return (sum ^ 0xffffffff) >>> 0;
+};
+
+/** Plain letters, which is all that ids hold, do not need to be encoded first. */
+const crc32OfBytes = (bytes: Uint8Array): number => {
+  let sum = 0xffffffff;
+  for (const byte of bytes) sum = (sum >>> 8) ^ (TABLE[(sum ^ byte) & 0xff] as number);
   return (sum ^ 0xffffffff) >>> 0;
 };

@@ -14,7 +14,8 @@ test("CRC-32 gives the published check value, and works on bytes", () => {
   // "123456789" is the check string of the catalogue of parametrised CRC algorithms.
   assert.equal(crc32("123456789"), 0xcbf43926);
   assert.equal(crc32(""), 0);
-  assert.equal(crc32("£"), crc32("\u00a3"));
+  // What zlib.crc32 of Python gives for the same text in UTF-8.
+  assert.equal(crc32("a£b"), 0x1663e20a);
 });
 
 test("the sum is the same whatever order the rows came in and whatever stood before", () => {

@@ -5,6 +5,7 @@ import { type Entry, orderKey, unsent } from "../../../static/src/domain/entries
 import { entriesBySubject, fold } from "../../../static/src/domain/fold.ts";
 import { isNumber } from "../../../static/src/domain/numbers.ts";
 import { blank, type Standing } from "../../../static/src/domain/standing.ts";
+import { targetOf } from "../../../static/src/store/about.ts";
 import type { Phone } from "../../../static/src/store/phone.ts";
 import type { Brewery } from "./a-brewery.ts";
 
@@ -25,6 +26,10 @@ export const expectedStandings = (phone: Phone, brewery: Brewery): Map<string, S
     const last = (row?.doc as Standing | undefined)?.last ?? "";
     // Between what the row has seen, a phone guesses: the brewery puts that right.
     if (more.some((entry) => orderKey(entry) <= last)) continue;
+    // An undo shows what the phone took to be there before: what others had noted by then and it
+    // did not know is missing from that until the brewery has worked it out.
+    const undoes = more.some((entry) => ids.has(targetOf(entry) ?? ""));
+    if (undoes && inRow.some(({ entry }) => entry.device !== phone.device)) continue;
     const all: Entry[] = [...inRow.map(({ entry }) => entry), ...more];
     const counting = entriesBySubject(all).get(number);
     expected.set(number, counting === undefined ? blank(number) : fold(number, counting));
