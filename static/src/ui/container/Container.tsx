@@ -29,9 +29,9 @@ export default ({ path }: ScreenProps) => {
   return (
     <>
       <Standing standing={standing} />
-      <Questions standing={standing} />
-      <Deeds standing={standing} />
-      <History number={number} />
+      <Questions key={number} standing={standing} />
+      <Deeds key={number} standing={standing} />
+      <History key={number} number={number} />
     </>
   );
 };

@@ -24,7 +24,9 @@ const Entry = ({ line, number, all }: { line: Line; number: string; all: readonl
   const [moving, setMoving] = useState(false);
   const { entry } = line;
   const words = doneWords(entry.kind);
-  const gone = line.undone || (line.countsFor !== null && line.countsFor !== number);
+  // A correction stands under the number that was wrong, and is shown under the right one as it is.
+  const elsewhere = line.countsFor !== null && line.countsFor !== number;
+  const gone = line.undone || (elsewhere && isContainerKind(entry.kind));
   const state = line.undone
     ? ", undone"
     : gone
