@@ -12,6 +12,7 @@ import { bestBeforeOn, readiness } from "../../static/src/domain/readiness.ts";
 import { drawnMl, foldRecord, subjectType } from "../../static/src/domain/records.ts";
 import { blank } from "../../static/src/domain/standing.ts";
 import * as trips from "../../static/src/domain/trips.ts";
+import { TRADE } from "./trade.ts";
 
 /** Each container's standing, open queries and inferred steps, and what the corrections did. */
 function ledger(entries: Entry[]) {
@@ -64,6 +65,7 @@ const RULES: Record<string, (...args: any[]) => unknown> = {
   due_on: trips.dueOn,
   days_out: trips.daysOut,
   days_overdue: trips.daysOverdue,
+  ...TRADE,
 };
 
 function answer(line: string): object {

@@ -3,7 +3,7 @@
 from cellarapp.domain.figures import figure
 
 ATMOSPHERE_BAR = 1.01325
-PSI_BAR = 0.06894757293168361
+PSI_BAR = 0.0689475729316836
 """A pound of force on a square inch: 0.45359237 kg, 9.80665 m/s² and 25.4 mm, all exact."""
 OUNCE_G = 28.349523125
 PINTS_PER_GALLON = 8
