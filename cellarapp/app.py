@@ -1,12 +1,29 @@
 """create_app: the one place where the parts are put together."""
 
+import logging
+from collections.abc import Iterator
+from contextlib import contextmanager
+
 from flask import Flask
 
 from cellarapp import api
 from cellarapp.config import Config, read_config
 from cellarapp.ledger.opening import open_ledger
-from cellarapp.storage.db import db, set_up_engine
+from cellarapp.storage.db import close_connections, db, set_up_engine
 from cellarapp.storage.migrate import bring_up_to_date, set_up_migrations
+
+LOG_LINE = "%(asctime)s %(levelname)s %(name)s: %(message)s"
+
+
+@contextmanager
+def opened(config: Config) -> Iterator[Flask]:
+    """The application for a command that ends: within its context, and all closed afterwards."""
+    app = create_app(config)
+    with app.app_context():
+        try:
+            yield app
+        finally:
+            close_connections()
 
 
 def create_app(config: Config | None = None, *, migrate: bool = True) -> Flask:
@@ -18,6 +35,8 @@ def create_app(config: Config | None = None, *, migrate: bool = True) -> Flask:
             is being written.
     """
     config = config or read_config()
+    logging.basicConfig(format=LOG_LINE, level=logging.INFO)
+    logging.getLogger("alembic").setLevel(logging.WARNING)
     app = Flask("cellarapp", static_folder=None)
     app.config["SQLALCHEMY_DATABASE_URI"] = config.database_url
     if config.database_file is not None:

@@ -26,7 +26,7 @@ class Push(Asked):
     proto = Protocol(required=True, metadata={"enum": [1]})
     app = Words(60, required=True, metadata={"description": "The app's build"})
     epoch = Words(60, load_default=None, allow_none=True)
-    sent_at = Moment(required=True, metadata={"description": "The device's time, as happened_at has it"})
+    sent_at = Moment(required=True, metadata={"description": "By the same clock as happened_at"})
     device = Id(required=True)
     entries = Elements(
         required=True,

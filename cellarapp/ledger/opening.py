@@ -1,20 +1,42 @@
 """Opens the ledger when the application starts."""
 
+import logging
 from uuid import uuid4
 
 from cellarapp.domain import RULES_VERSION
+from cellarapp.ledger.rebuild import rebuild
+from cellarapp.ledger.release import release_held
 from cellarapp.storage.errors import Overtaken
+from cellarapp.storage.heads import HeadState
 from cellarapp.storage.work import reading, writing
+
+logger = logging.getLogger(__name__)
 
 
 def open_ledger() -> None:
-    """Make the head of a new ledger; two processes that start at once make one."""
+    """Make a new ledger, or bring the rows of an old one up to the rules of this release."""
     with reading() as work:
-        if work.head.find() is not None:
-            return
+        head = work.head.find()
+    if head is None:
+        _begin()
+        return
+    _catch_up(head)
+
+
+def _begin() -> None:
+    """Make the head; two processes that start at once make one."""
     try:
         with writing() as work:
             if work.head.find() is None:
                 work.head.make(epoch=str(uuid4()), rules=RULES_VERSION)
     except Overtaken:
         return
+
+
+def _catch_up(head: HeadState) -> None:
+    if head.rules != RULES_VERSION:
+        changed = rebuild()
+        logger.info("rules %s instead of %s: %s rows changed", RULES_VERSION, head.rules, changed)
+    released = release_held()
+    if released:
+        logger.info("%s entries that were held are in the ledger now", released)

@@ -69,3 +69,8 @@ def engine_for_reading(engine: Engine) -> Engine:
     if engine.dialect.name == "postgresql":
         options = {"isolation_level": "REPEATABLE READ", "postgresql_readonly": True}
     return engine.execution_options(**options)
+
+
+def close_connections() -> None:
+    """Close what the current application keeps open."""
+    db.engine.dispose()

@@ -35,20 +35,22 @@ def set_up_migrations(app: Flask) -> None:
     Migrate(app, db, directory=str(migrations_folder()), render_as_batch=True)
 
 
-def bring_up_to_date(database_file: Path | None) -> Path | None:
+def bring_up_to_date(database_file: Path | None, folder: Path | None = None) -> Path | None:
     """Apply what is missing; answer where the copy is, if one had to be kept.
 
     Args:
         database_file: the SQLite file, None when the database is a server.
+        folder: where the migrations are, if not where they belong.
     """
-    has, wants = applied_revision(), newest_revision()
+    folder = folder or migrations_folder()
+    has, wants = applied_revision(), newest_revision(folder)
     if has == wants:
         return None
     copy = None
     if has is not None and database_file is not None:
         copy = keep_copy(database_file, f"before-{wants}")
         logger.info("a copy of the database is kept as %s", copy)
-    upgrade(directory=str(migrations_folder()))
+    upgrade(directory=str(folder))
     logger.info("database brought from %s to %s", has or "nothing", wants)
     return copy
 
@@ -59,9 +61,9 @@ def applied_revision() -> str | None:
         return MigrationContext.configure(connection).get_current_revision()
 
 
-def newest_revision() -> str | None:
+def newest_revision(folder: Path) -> str | None:
     """The last migration there is."""
-    return ScriptDirectory(str(migrations_folder())).get_current_head()
+    return ScriptDirectory(str(folder)).get_current_head()
 
 
 def keep_copy(database_file: Path, why: str) -> Path:

@@ -1,0 +1,36 @@
+"""A real application on a real database of its own, for each test that asks for one."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from flask import Flask
+from flask.testing import FlaskClient
+
+from cellarapp import create_app
+from cellarapp.config import Config, read_config
+from cellarapp.storage.db import close_connections
+
+
+def config_in(folder: Path) -> Config:
+    """Settings for a database in this folder; a write waits for another one for a short time."""
+    return read_config({"CELLAR_DATA": str(folder), "CELLAR_BUSY_MS": "400"})
+
+
+@pytest.fixture
+def config(tmp_path: Path) -> Config:
+    return config_in(tmp_path)
+
+
+@pytest.fixture
+def app(config: Config) -> Iterator[Flask]:
+    """An application with an empty ledger, within its context."""
+    made = create_app(config)
+    with made.app_context():
+        yield made
+        close_connections()
+
+
+@pytest.fixture
+def client(app: Flask) -> FlaskClient:
+    return app.test_client()

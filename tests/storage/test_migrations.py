@@ -1,0 +1,123 @@
+"""Migrations: the tables they make are the ones the code uses, and no data is ever at stake."""
+
+import shutil
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+from alembic.autogenerate import compare_metadata
+from alembic.migration import MigrationContext
+from flask import Flask
+from flask_migrate import downgrade, upgrade
+from sqlalchemy import inspect
+from sqlalchemy.exc import OperationalError
+
+from cellarapp.config import Config
+from cellarapp.storage.db import db
+from cellarapp.storage.migrate import (
+    applied_revision,
+    bring_up_to_date,
+    keep_copy,
+    migrations_folder,
+    newest_revision,
+)
+
+NEXT = '''"""A table more."""
+
+import sqlalchemy as sa
+from alembic import op
+
+revision = "9999"
+down_revision = "{before}"
+
+
+def upgrade() -> None:
+    op.create_table("more", sa.Column("id", sa.Integer(), primary_key=True))
+    {then}
+'''
+
+
+@pytest.fixture
+def later_release(tmp_path: Path) -> Path:
+    """The migrations of a release to come, with a table more."""
+    return with_a_migration_more(tmp_path, then="pass")
+
+
+def with_a_migration_more(tmp_path: Path, *, then: str) -> Path:
+    folder = tmp_path / "migrations"
+    shutil.copytree(migrations_folder(), folder)
+    text = NEXT.format(before=newest_revision(folder), then=then)
+    (folder / "versions" / "9999_a_table_more.py").write_text(text)
+    return folder
+
+
+def differences() -> list[object]:
+    with db.engine.connect() as connection:
+        return list(compare_metadata(MigrationContext.configure(connection), db.metadata))
+
+
+def tables() -> set[str]:
+    return set(inspect(db.engine).get_table_names())
+
+
+def test_migrations_make_the_tables_that_the_models_describe(app: Flask) -> None:
+    """A model changed without a migration is found here."""
+    assert differences() == []
+
+
+def test_a_missing_table_is_found_by_the_comparison(app: Flask) -> None:
+    """The comparison above can fail."""
+    with db.engine.begin() as connection:
+        connection.exec_driver_sql("DROP TABLE held")
+    assert differences() != []
+
+
+def test_migrations_go_down_to_nothing_and_up_again(app: Flask) -> None:
+    """Every step has a way back."""
+    downgrade(revision="base")
+    assert tables() == {"alembic_version"}
+    upgrade()
+    assert applied_revision() == newest_revision(migrations_folder())
+    assert differences() == []
+
+
+def test_new_database_keeps_no_copy(app: Flask, tmp_path: Path) -> None:
+    """There is nothing in it to lose."""
+    assert [path.name for path in tmp_path.iterdir() if "before" in path.name] == []
+
+
+def test_nothing_to_apply_keeps_no_copy(app: Flask, config: Config, tmp_path: Path) -> None:
+    """A start that changes nothing leaves nothing behind."""
+    assert bring_up_to_date(config.database_file) is None
+
+
+def test_copy_of_what_was_there_is_kept_beside_the_database(
+    app: Flask, config: Config, later_release: Path
+) -> None:
+    """The copy opens as a database of the release before."""
+    copy = bring_up_to_date(config.database_file, later_release)
+    assert copy is not None
+    assert copy.name == "cellarapp.before-9999.sqlite"
+    assert "more" in tables()
+    with closing(sqlite3.connect(copy)) as kept:
+        assert kept.execute("SELECT version_num FROM alembic_version").fetchone() == ("0001",)
+        assert kept.execute("SELECT count(*) FROM head").fetchone() == (1,)
+
+
+def test_second_copy_does_not_take_the_place_of_the_first(app: Flask, config: Config) -> None:
+    """An earlier copy may be the good one."""
+    assert config.database_file is not None
+    first, second = keep_copy(config.database_file, "x"), keep_copy(config.database_file, "x")
+    assert (first.name, second.name) == ("cellarapp.x.sqlite", "cellarapp.x-2.sqlite")
+
+
+def test_migration_that_fails_leaves_the_database_as_it_was(
+    app: Flask, config: Config, tmp_path: Path
+) -> None:
+    """All of it or none of it, on SQLite as well."""
+    broken = with_a_migration_more(tmp_path, then='op.execute("no such words")')
+    with pytest.raises(OperationalError):
+        bring_up_to_date(config.database_file, broken)
+    assert "more" not in tables()
+    assert applied_revision() == "0001"
