@@ -1,0 +1,79 @@
+"""`cellarapp serve`: one process that answers requests with eight threads."""
+
+import socket
+import sys
+from datetime import UTC, datetime
+
+from granian import Granian
+from granian.constants import Interfaces
+from granian.log import LogLevels
+
+from cellarapp.api.client import client_folder
+from cellarapp.app import opened
+from cellarapp.cli.filling import fill
+from cellarapp.config import Config
+
+THREADS = 8
+CONNECTIONS = 256
+"""Of connections, not of requests: kept ones count too, so this is far above the threads."""
+
+
+def serve(config: Config, *, demo_seed: int | None) -> int:
+    """Serve until stopped.
+
+    The database is brought up to date here, before anything listens, so that a fault is told
+    plainly and once.
+    """
+    taken = _why_not_free(config.host, config.port)
+    if taken is not None:
+        print(f"cellarapp: {taken}", file=sys.stderr)
+        return 1
+    with opened(config):
+        pass
+    if demo_seed is not None:
+        fill(config, now=datetime.now(UTC), seed=demo_seed)
+    if client_folder() is None:
+        print("The client is not built; the pages will say how to build it.")
+    print(f"cellarapp is at http://{_shown(config.host)}:{config.port}  (stop with Ctrl-C)")
+    sys.stdout.flush()
+    # The worker makes its own application, from the environment.
+    Granian(
+        "cellarapp:create_app",
+        factory=True,
+        address=config.host,
+        port=config.port,
+        interface=Interfaces.WSGI,
+        workers=1,
+        blocking_threads=THREADS,
+        backpressure=CONNECTIONS,
+        websockets=False,
+        log_level=LogLevels.error,
+    ).serve()
+    return 0
+
+
+def _why_not_free(host: str, port: int) -> str | None:
+    """Why nothing can listen there. Granian itself would share the port in silence."""
+    try:
+        family, kind, proto, _, address = socket.getaddrinfo(host, port, type=socket.SOCK_STREAM)[0]
+    except socket.gaierror:
+        return f"{host} is no address of this machine; choose another one with --host."
+    with socket.socket(family, kind, proto) as probe:
+        if sys.platform != "win32":
+            probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            probe.bind(address)
+        except PermissionError:
+            return f"port {port} needs more rights than you have; choose another one with --port."
+        except OSError as fault:
+            return (
+                f"port {port} at {host} cannot be used ({fault.strerror}): perhaps cellarapp runs "
+                "already. Stop the other program, or choose another port with --port."
+            )
+    return None
+
+
+def _shown(host: str) -> str:
+    if host in ("0.0.0.0", "::"):
+        return "localhost"
+    return f"[{host}]" if ":" in host else host
