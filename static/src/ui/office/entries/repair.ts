@@ -3,61 +3,9 @@
 
 import { isNumber } from "../../../domain/numbers.ts";
 import type { OwnEntry } from "../../../store/book.ts";
+import { sentence } from "../../words.ts";
 import { plainNumber } from "../register/numbers.ts";
-
-type Written = "litres" | "kilograms" | "tenths" | "whole" | "words" | "day" | "number";
-
-interface Asked {
-  label: string;
-  is: Written;
-}
-
-const as = (is: Written, labels: { [name: string]: string }): [string, Asked][] =>
-  Object.entries(labels).map(([name, label]) => [name, { label, is }]);
-
-const ASKED = new Map<string, Asked>([
-  ...as("litres", {
-    volume_ml: "Litres",
-    left_ml: "Litres left",
-    ullage_ml: "Litres still in it",
-    capacity_ml: "Litres it holds",
-  }),
-  ...as("kilograms", { tare_g: "Weight when empty, kg" }),
-  ...as("tenths", { abv_tenths: "Strength, % vol", temp_decidegc: "Temperature, °C" }),
-  ...as("whole", {
-    conditioning_days: "Days of conditioning",
-    best_before_days: "Days to best before",
-    on_sale_days: "Days on sale",
-    agreed_days: "Days to bring a container back",
-  }),
-  ...as("words", {
-    name: "Name",
-    style: "Style",
-    number: "Gyle number",
-    contact: "Who to ask for",
-    phone: "Telephone",
-    owner: "Owner",
-    why: "Why",
-    words: "Words",
-    with: "Washed with",
-    clarity: "Clarity",
-    taste: "Taste",
-  }),
-  ...as("day", {
-    best_before: "Best before",
-    due_on: "Due back",
-    promised_on: "Promised for",
-    brewed_on: "Brewed on",
-  }),
-  ...as("number", { to: "The right number" }),
-]);
-
-const WHOLES_IN: { readonly [is in Written]?: number } = {
-  litres: 1000,
-  kilograms: 1000,
-  tenths: 10,
-  whole: 1,
-};
+import { ASKED, type Asked, WHOLES_IN, type Written } from "./asked.ts";
 
 /** The number of the container itself; no fact is called so. */
 export const SUBJECT = "subject";
@@ -69,14 +17,24 @@ export interface RepairField extends Asked {
   problem: string | null;
 }
 
+export interface FactProblem {
+  name: string;
+  /** What the field is called on the screen. */
+  label: string;
+  /** What the brewery said of it, without the name that the fact has on the wire. */
+  says: string;
+}
+
 /** The last part of a pointer names the fact: "#/facts/volume_ml". */
-const problemsOf = ({ problem }: OwnEntry): Map<string, string> =>
-  new Map(
-    (problem?.errors ?? []).map(({ pointer = "", detail = "" }) => [
-      pointer.split("/").at(-1) ?? "",
-      detail,
-    ]),
-  );
+export const factProblems = ({ problem }: OwnEntry): FactProblem[] =>
+  (problem?.errors ?? []).map(({ pointer = "", detail = "" }) => {
+    const name = pointer.split("/").at(-1) ?? "";
+    const says = detail.startsWith(`${name} `) ? detail.slice(name.length + 1) : detail;
+    return { name, label: ASKED.get(name)?.label ?? "", says: sentence(says) };
+  });
+
+const problemsOf = (own: OwnEntry): Map<string, string> =>
+  new Map(factProblems(own).map(({ name, says }) => [name, says]));
 
 const written = (value: unknown, is: Written): string => {
   const wholes = WHOLES_IN[is];

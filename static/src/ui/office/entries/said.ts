@@ -3,6 +3,7 @@
 import { isNumber } from "../../../domain/numbers.ts";
 import type { OwnEntry } from "../../../store/book.ts";
 import { customerName, entryWords, type Known } from "../../words.ts";
+import { factProblems } from "./repair.ts";
 
 /** "117: Filled with 40.9 L of …"; records are named by what they set. */
 export const ownTitle = ({ entry }: OwnEntry, known: Known): string => {
@@ -11,16 +12,21 @@ export const ownTitle = ({ entry }: OwnEntry, known: Known): string => {
   return entry.kind === "chased" ? `${customerName(known, entry.subject)}: ${words}` : words;
 };
 
+const stopped = (words: string): string => (/[.?!]$/.test(words) ? words : `${words}.`);
+
+/** What was said of single facts says more than the words about the whole. */
+const detailsOf = (own: OwnEntry): string[] => {
+  const facts = factProblems(own).map(({ label, says }) =>
+    label === "" ? says : `${label}: ${says.replace(/^./, (first) => first.toLowerCase())}`,
+  );
+  return facts.length > 0 ? facts : [own.problem?.detail ?? own.problem?.title ?? ""];
+};
+
 /** Why it needs attention, with every single fault that was named. */
-export const problemWords = ({ problem, verdict }: OwnEntry): string => {
-  const details = [
-    problem?.detail ?? problem?.title ?? "",
-    ...(problem?.errors ?? []).map((e) => e.detail ?? ""),
-  ];
-  const said = [...new Set(details.map((words) => words.trim()).filter(Boolean))];
+export const problemWords = (own: OwnEntry): string => {
   const lead =
-    verdict === "held"
+    own.verdict === "held"
       ? "The brewery keeps this for a person to look at."
       : "The brewery could not take this.";
-  return [lead, ...said.map((words) => (/[.?!]$/.test(words) ? words : `${words}.`))].join(" ");
+  return [lead, ...detailsOf(own).filter(Boolean).map(stopped)].join(" ");
 };
