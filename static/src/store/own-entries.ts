@@ -119,7 +119,7 @@ export class OwnEntries {
     return this.#byKey.get(last);
   }
 
-  /** The rows that an entry changes; a correction changes what its target did. */
+  /** The rows that an entry changes, if corrected also elsewhere; a correction those of its target. */
   touches(entry: MadeEntry, beneath = 0): Set<RowKey> {
     const { kind, subject, facts } = entry;
     if (kind === "beer" || kind === "gyle" || kind === "place" || kind === "customer") {
@@ -130,14 +130,13 @@ export class OwnEntries {
     if (isNumber(subject)) keys.add(rowKey("container", subject));
     if (kind === "filled") keys.add(rowKey("gyle", String(facts["gyle"])));
     for (const key of movedTo(entry)) keys.add(key);
+    for (const { kept } of this.correctionsOf(entry.id)) {
+      for (const key of movedTo(kept.entry)) keys.add(key);
+    }
     const target = this.byId(targetOf(entry) ?? "")?.kept.entry;
     // Voids of voids end somewhere; a ring, which no screen can make, is cut.
     if (target !== undefined && beneath < 10) {
       for (const key of this.touches(target, beneath + 1)) keys.add(key);
-      // What it puts right may have been moved by another correction.
-      for (const { kept } of this.correctionsOf(target.id)) {
-        for (const key of movedTo(kept.entry)) keys.add(key);
-      }
     }
     return keys;
   }
@@ -146,6 +145,9 @@ export class OwnEntries {
     const keys = this.touches(own.kept.entry);
     this.#rowsOf.set(own.n, keys);
     for (const key of keys) addTo(this.#pending, key, own.n);
+    // A correction may move its target to a further row, also when the target comes later there.
+    const target = this.byId(targetOf(own.kept.entry) ?? "");
+    if (target !== undefined && target.n < own.n && this.#rowsOf.has(target.n)) this.#index(target);
   }
 
   #found(keys: Iterable<number>): Own[] {
