@@ -27,6 +27,8 @@ class Config:
     port: int = 8080
     busy_ms: int = 15_000
     """How long a write waits for another one before it gives up, ms."""
+    client: Path | None = None
+    """Folder of the built client; None for the one that came with the package or the checkout."""
 
     @property
     def database_file(self) -> Path | None:
@@ -48,6 +50,7 @@ def read_config(environ: Mapping[str, str] | None = None) -> Config:
         host=given.get("CELLAR_HOST") or Config.host,
         port=_whole(given, "CELLAR_PORT", Config.port, low=1, high=65_535),
         busy_ms=_whole(given, "CELLAR_BUSY_MS", Config.busy_ms, low=1, high=600_000),
+        client=_client(given.get("CELLAR_CLIENT", "")),
     )
 
 
@@ -76,6 +79,18 @@ def database_url(wanted: str, data: Path) -> str:
             "a database in memory would be lost with the process."
         )
     return wanted
+
+
+def _client(wanted: str) -> Path | None:
+    if not wanted:
+        return None
+    folder = Path(wanted).expanduser()
+    if not (folder / "index.html").is_file():
+        raise ConfigError(
+            f"CELLAR_CLIENT is {wanted!r}, where no index.html is. "
+            "Give the folder of a built client, or leave it out."
+        )
+    return folder
 
 
 def _whole(environ: Mapping[str, str], name: str, fallback: int, *, low: int, high: int) -> int:

@@ -43,14 +43,14 @@ class Built:
     etag: str
 
 
-def client_folder() -> Path | None:
-    """Where the built client is, or None if it is not built."""
-    return next((place for place in PLACES if (place / "index.html").is_file()), None)
+def client_folder(wanted: Path | None = None) -> Path | None:
+    """Where the built client is: the wanted folder if there is one; None if it is not built."""
+    return wanted or next((place for place in PLACES if (place / "index.html").is_file()), None)
 
 
-def build_id() -> str:
+def build_id(wanted: Path | None = None) -> str:
     """Which build of the client is served, or nothing if none is."""
-    folder = client_folder()
+    folder = client_folder(wanted)
     if folder is None or not (folder / "build.json").is_file():
         return ""
     return str(json.loads(_built(folder / "build.json").body)["id"])
@@ -60,7 +60,7 @@ def build_id() -> str:
 @blueprint.get("/<path:name>")
 def get_file(name: str) -> Response:
     """A file of the client, or the client itself for an address that only it knows."""
-    folder = current_app.config["CELLAR_CLIENT"] or client_folder()
+    folder = client_folder(current_app.config["CELLAR_CLIENT"])
     if folder is None and _navigating():
         return Response(NOT_BUILT, status=503, content_type="text/html; charset=utf-8")
     if folder is not None and not name.startswith("api/"):

@@ -1,6 +1,6 @@
 """The headers that every answer carries."""
 
-from flask import Flask, Response, request
+from flask import Flask, Response, current_app, request
 
 from cellarapp.api.client import build_id
 
@@ -27,7 +27,7 @@ def set_headers(response: Response) -> Response:
     response.headers["Referrer-Policy"] = "no-referrer"
     if request.path.startswith("/api/"):
         response.headers["Cache-Control"] = "no-store"
-        response.headers["X-App-Build"] = build_id()
+        response.headers["X-App-Build"] = build_id(current_app.config["CELLAR_CLIENT"])
     return response
 
 

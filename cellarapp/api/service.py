@@ -48,7 +48,6 @@ def register(app: Flask) -> None:
         OPENAPI_URL_PREFIX="/api",
         MAX_CONTENT_LENGTH=MOST_BYTES,
     )
-    app.config.setdefault("CELLAR_CLIENT", None)
     app.extensions["cellarapp-pages"] = snapshot.PreparedPages()
     register_handlers(app)
     register_headers(app)

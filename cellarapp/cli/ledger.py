@@ -39,7 +39,7 @@ def openapi(config: Config) -> int:
     return 0
 
 
-def version(_config: Config) -> int:
+def version(config: Config) -> int:
     """Print which release this is and which client it serves."""
-    print(f"cellarapp {version_of('cellarapp')}, client {build_id() or 'not built'}")
+    print(f"cellarapp {version_of('cellarapp')}, client {build_id(config.client) or 'not built'}")
     return 0

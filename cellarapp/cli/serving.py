@@ -32,7 +32,7 @@ def serve(config: Config, *, demo_seed: int | None) -> int:
         pass
     if demo_seed is not None:
         fill(config, now=datetime.now(UTC), seed=demo_seed)
-    if client_folder() is None:
+    if client_folder(config.client) is None:
         print("The client is not built; the pages will say how to build it.")
     print(f"cellarapp is at http://{_shown(config.host)}:{config.port}  (stop with Ctrl-C)")
     sys.stdout.flush()
