@@ -129,7 +129,7 @@ RULES: dict[str, tuple[Fields, Fields]] = {
                 {"isinglass_pt": pints, "auxiliary_pt": st.sampled_from([0, 0.5])}
                 | {"clarity": readings, "resettled": st.lists(scores, max_size=3)},
                 most=8,
-                maybe=fields("sediment_ml"),
+                maybe=fields("settled_ml"),
             )
         },
         {},

@@ -60,12 +60,12 @@ class Sample(NamedTuple):
     isinglass_pt: float
     auxiliary_pt: float
     bright: bool
-    sediment_ml: float | None
+    settled_ml: float | None
 
 
 def asked_sample(work: Working, row: object, at: str) -> Sample:
     """One sample's readings. It is bright if it was in time and after every resettling."""
-    names = ("isinglass_pt", "auxiliary_pt", "clarity", "resettled", "sediment_ml")
+    names = ("isinglass_pt", "auxiliary_pt", "clarity", "resettled", "settled_ml")
     part = Asked(row, *names, at=at)
     bright_from = work.setting("trial_bright_score")
     in_time = []
@@ -84,7 +84,7 @@ def asked_sample(work: Working, row: object, at: str) -> Sample:
         part.number("isinglass_pt"),
         part.number("auxiliary_pt"),
         bright,
-        half_up(part.number("sediment_ml"), 1) if part.has("sediment_ml") else None,
+        half_up(part.number("settled_ml"), 1) if part.has("settled_ml") else None,
     )
 
 
@@ -105,7 +105,7 @@ def trial_proposal(inputs: Inputs, settings: Settings | None = None) -> Worked:
     """TRIAL-2: the lowest dose on the plateau: least isinglass, then least auxiliary.
 
     Asked: samples, each with isinglass_pt, auxiliary_pt, clarity [{after_h, score}], resettled
-    [score after each], sediment_ml if measured. A person sets the beer's rate, not this rule.
+    [score after each], settled_ml if measured. A person sets the beer's rate, not this rule.
     """
     asked, work = Asked(inputs, "samples"), Working(settings)
     samples = [
@@ -121,7 +121,7 @@ def trial_proposal(inputs: Inputs, settings: Settings | None = None) -> Worked:
         proposal = {
             "isinglass_pt": half_up(lowest.isinglass_pt, 3),
             "auxiliary_pt": half_up(lowest.auxiliary_pt, 3),
-            "sediment_ml": lowest.sediment_ml,
+            "settled_ml": lowest.settled_ml,
         }
         if lowest.isinglass_pt == max(sample.isinglass_pt for sample in samples):
             work.caution("trial_top_of_ladder")

@@ -62,19 +62,19 @@ export interface TrialSample {
   auxiliary_pt: number;
   clarity: { after_h: number; score: number }[];
   resettled: number[];
-  sediment_ml?: number | null;
+  settled_ml?: number | null;
 }
 
 interface Sample {
   isinglassPt: number;
   auxiliaryPt: number;
   bright: boolean;
-  sedimentMl: number | null;
+  settledMl: number | null;
 }
 
 /** One sample's readings. It is bright if it was in time and after every resettling. */
 function askedSample(work: Working, row: unknown, at: string): Sample {
-  const names = ["isinglass_pt", "auxiliary_pt", "clarity", "resettled", "sediment_ml"];
+  const names = ["isinglass_pt", "auxiliary_pt", "clarity", "resettled", "settled_ml"];
   const part = new Asked(row, names, at);
   const brightFrom = work.setting("trial_bright_score");
   const afterH = work.figure("trial_read_after_h");
@@ -95,7 +95,7 @@ function askedSample(work: Working, row: unknown, at: string): Sample {
     isinglassPt: part.number("isinglass_pt"),
     auxiliaryPt: part.number("auxiliary_pt"),
     bright: read && Math.min(...inTime, ...resettled) >= brightFrom,
-    sedimentMl: part.has("sediment_ml") ? halfUp(part.number("sediment_ml"), 1) : null,
+    settledMl: part.has("settled_ml") ? halfUp(part.number("settled_ml"), 1) : null,
   };
 }
 
@@ -136,7 +136,7 @@ export function trialProposal(
   const proposal = lowest && {
     isinglass_pt: halfUp(lowest.isinglassPt, 3),
     auxiliary_pt: halfUp(lowest.auxiliaryPt, 3),
-    sediment_ml: lowest.sedimentMl,
+    settled_ml: lowest.settledMl,
   };
   return work.done({ proposal, on_plateau: plateau.length });
 }

@@ -1,0 +1,146 @@
+"""Figures, cautions and ranges: each with its source, each used, and none in the code instead."""
+
+import ast
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from cellarapp.domain.cautions import CAUTIONS
+from cellarapp.domain.errors import OutOfRange
+from cellarapp.domain.figures import FIGURES, setting
+from cellarapp.domain.inputs import RANGES
+
+ROOT = Path(__file__).parents[2]
+KINDS = {"published", "common practice", "from memory"}
+SINGLE = {name: known for name, known in FIGURES.items() if isinstance(known["value"], int | float)}
+SETTINGS = {name: known for name, known in SINGLE.items() if "low" in known}
+
+
+@pytest.mark.parametrize("name", FIGURES)
+def test_a_figure_says_what_it_is_and_where_it_comes_from(name: str) -> None:
+    """What is published names its source; what is not says so, and why it is what it is."""
+    known = FIGURES[name]
+    assert known["kind"] in KINDS
+    assert known["unit"]
+    if known["kind"] == "published":
+        assert known["source"]
+    else:
+        assert known["remark"]
+
+
+@pytest.mark.parametrize("name", SETTINGS)
+def test_a_setting_lies_within_its_own_range(name: str) -> None:
+    known = SETTINGS[name]
+    assert known["low"] <= known["value"] <= known["high"]
+
+
+@pytest.mark.parametrize("own", ["12", True, float("nan"), float("inf"), 1e12, -1e12])
+@pytest.mark.parametrize("name", SETTINGS)
+def test_a_setting_beyond_its_range_is_refused(name: str, own: object) -> None:
+    """With the figure's own range and unit."""
+    with pytest.raises(OutOfRange) as refused:
+        setting(name, {name: own})
+    assert refused.value.facts["field"] == name
+    assert refused.value.facts["low"] == SETTINGS[name]["low"]
+
+
+def test_a_brewery_that_sets_nothing_has_the_figure() -> None:
+    assert setting("resettles_most", None) == FIGURES["resettles_most"]["value"]
+    assert setting("resettles_most", {"resettles_most": None}) == setting("resettles_most", {})
+    assert setting("resettles_most", {"resettles_most": 5}) == 5
+
+
+def code() -> str:
+    """All that could use a figure."""
+    files = [*(ROOT / "cellarapp").rglob("*.py"), *(ROOT / "static/src").rglob("*.ts*")]
+    return "\n".join(path.read_text(encoding="utf-8") for path in files)
+
+
+def test_every_range_and_caution_is_used() -> None:
+    """What nobody asks for misleads whoever reads the file."""
+    text = code()
+    assert [name for name in [*RANGES, *CAUTIONS] if not re.search(rf"\b{name}\b", text)] == []
+
+
+def test_every_caution_has_words() -> None:
+    assert [name for name, caution in CAUTIONS.items() if not caution["words"].endswith(".")] == []
+
+
+# Digits to round to, tens, and the minutes of an hour: mathematics and units, not the trade.
+PLAIN = {*range(11), 60, *(10**n for n in range(2, 7))}
+# How long a list may be, or how large a number can be believed, is no figure of the trade.
+BOUNDS = re.compile(r"MOST_|LARGEST_")
+# Exact by definition.
+UNITS = "units.py"
+
+
+def constants_in(source: str) -> list[Any]:
+    """Numbers in a file that are neither plain, nor bounds on what is asked."""
+    tree = ast.parse(source)
+    bounds = {
+        id(part)
+        for node in tree.body
+        if isinstance(node, ast.Assign)
+        and isinstance(node.targets[0], ast.Name)
+        and BOUNDS.match(node.targets[0].id)
+        for part in ast.walk(node)
+    }
+    return [
+        node.value
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Constant)
+        and isinstance(node.value, int | float)
+        and node.value not in PLAIN
+        and id(node) not in bounds
+    ]
+
+
+WITHOUT_TEXT = re.compile(r'"[^"\n]*"|`[^`]*`|/\*.*?\*/|//[^\n]*', re.DOTALL)
+NUMBER = re.compile(r"(?<![\w.])(\d[\d_]*(?:\.\d+)?(?:e[-+]?\d+)?)n?(?![\w.])")
+
+
+def constants_in_typescript(source: str) -> list[float]:
+    """The same of a file of the phone's rules."""
+    lines = WITHOUT_TEXT.sub("", source).splitlines()
+    asked = [line for line in lines if not re.match(r"const (MOST_|LARGEST_)", line)]
+    found = [float(one.replace("_", "")) for line in asked for one in NUMBER.findall(line)]
+    # Bits of a hexadecimal digit and of a word, in the racking plan.
+    return [number for number in found if number not in PLAIN | {16, 31}]
+
+
+FOLDERS = ["bench"]
+
+
+@pytest.mark.parametrize("folder", FOLDERS)
+def test_no_figure_of_the_trade_stands_in_the_code(folder: str) -> None:
+    """It would have no source, and no brewery could set it."""
+    files = [*(ROOT / "cellarapp/domain" / folder).glob("*.py")]
+    assert files
+    found = {
+        path.name: constants_in(path.read_text(encoding="utf-8"))
+        for path in files
+        if path.name != UNITS
+    }
+    assert {name: numbers for name, numbers in found.items() if numbers} == {}
+
+
+@pytest.mark.parametrize("folder", FOLDERS)
+def test_no_figure_of_the_trade_stands_in_the_phones_code(folder: str) -> None:
+    files = [*(ROOT / "static/src/domain" / folder).glob("*.ts")]
+    assert files
+    found = {
+        path.name: constants_in_typescript(path.read_text(encoding="utf-8"))
+        for path in files
+        if path.stem != Path(UNITS).stem
+    }
+    assert {name: numbers for name, numbers in found.items() if numbers} == {}
+
+
+@pytest.mark.parametrize("planted", ["0.81", "2.0665", "3.0378", "568.26125", "273"])
+def test_a_planted_constant_is_found(planted: str) -> None:
+    """The two searches above can fail."""
+    assert constants_in(f"MOST_ROWS = 200\nx = y * {planted}\n") == [float(planted)]
+    line = f'const MOST_ROWS = 200;\nconst x = y * {planted}; // "9.9"\n'
+    assert constants_in_typescript(line) == [float(planted)]
