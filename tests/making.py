@@ -25,8 +25,10 @@ class Phone:
         self.device = made_id(f"device {name}")
         self.seq = 0
 
-    def entry(self, kind: str, subject: str, *, at: str = MORNING, **facts: Any) -> dict[str, Any]:
-        """The next entry; facts whose name is a word of Python end in an underscore."""
+    def entry(
+        self, kind: str, subject: str, /, *, at: str = MORNING, **facts: Any
+    ) -> dict[str, Any]:
+        """The next entry."""
         self.seq += 1
         return {
             "id": made_id(f"{self.name} {self.seq}"),
@@ -36,7 +38,7 @@ class Phone:
             "subject": subject,
             "happened_at": at,
             "person": "Ash",
-            "facts": {name.rstrip("_"): value for name, value in facts.items()},
+            "facts": facts,
             "rules": 1,
         }
 

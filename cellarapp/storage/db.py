@@ -6,13 +6,26 @@ another one wrote meanwhile, however long it is willing to wait.
 """
 
 import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from threading import Lock
 from typing import Any
 
 from flask_sqlalchemy import SQLAlchemy
 from sqlalchemy import Connection, Engine, MetaData, event
 from sqlalchemy.orm import DeclarativeBase
 
+from cellarapp.storage.errors import StorageBusy
+
 WRITING = "cellarapp_writing"
+BUSY_S = "cellarapp_busy_s"
+
+_one_writer = Lock()
+"""Held by the one thread of this process that writes to SQLite.
+
+SQLite lets writers wait by asking again and again, and whoever asks at the right moment wins; with
+several threads one of them may wait for seconds. A lock wakes them as soon as it is free.
+"""
 
 
 class Base(DeclarativeBase):
@@ -38,6 +51,7 @@ def set_up_engine(engine: Engine, *, busy_ms: int) -> None:
         engine: an engine that has not connected yet.
         busy_ms: how long a write waits for another one, ms.
     """
+    engine.update_execution_options(**{BUSY_S: busy_ms / 1000})
     if engine.dialect.name != "sqlite":
         return
 
@@ -61,6 +75,23 @@ def set_up_engine(engine: Engine, *, busy_ms: int) -> None:
 def engine_for_writing(engine: Engine) -> Engine:
     """The same engine, whose transactions may write."""
     return engine.execution_options(**{WRITING: True})
+
+
+@contextmanager
+def turn_to_write(engine: Engine) -> Iterator[None]:
+    """Wait until no other thread writes, where the database has one writer at a time.
+
+    Raises: StorageBusy when that takes too long.
+    """
+    if engine.dialect.name != "sqlite":
+        yield
+        return
+    if not _one_writer.acquire(timeout=engine.get_execution_options().get(BUSY_S, -1)):
+        raise StorageBusy
+    try:
+        yield
+    finally:
+        _one_writer.release()
 
 
 def engine_for_reading(engine: Engine) -> Engine:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from sqlalchemy import Connection, Engine
 from sqlalchemy.exc import IntegrityError, InterfaceError, OperationalError
 
-from cellarapp.storage.db import db, engine_for_reading, engine_for_writing
+from cellarapp.storage.db import db, engine_for_reading, engine_for_writing, turn_to_write
 from cellarapp.storage.entries import EntryStore
 from cellarapp.storage.errors import Overtaken, StorageBusy, StorageTrouble
 from cellarapp.storage.heads import HeadStore
@@ -41,7 +41,8 @@ def writing() -> Iterator[Work]:
 
     Raises: StorageBusy, StorageTrouble, Overtaken.
     """
-    with _transaction(engine_for_writing(db.engine)) as work:
+    engine = engine_for_writing(db.engine)
+    with turn_to_write(engine), _transaction(engine) as work:
         yield work
 
 
