@@ -60,8 +60,9 @@ export class Sync {
   /** Go now if the occasion is good enough. Resolves when the phone has done what it can. */
   async go(occasion: Occasion): Promise<void> {
     if (!this.pace.may(occasion, this.#around.nowMs())) return;
-    if (this.#running === null) this.#running = this.#goOn().finally(() => (this.#running = null));
-    else this.#again = true; // what came up meanwhile may have missed the round that is under way
+    // What came up meanwhile may have missed the round that is under way.
+    if (this.#running !== null) this.#again = true;
+    this.#running ??= this.#goOn();
     await this.#running;
   }
 
@@ -69,24 +70,20 @@ export class Sync {
     this.#set({ busy: true });
     do {
       this.#again = false;
-      await this.#around.alone(() => this.#round());
+      await this.#try();
     } while (this.#again && this.pace.failures === 0);
+    // Before anybody hears that it rests: who then wants to go begins a new run.
+    this.#running = null;
     this.#set({ busy: false });
   }
 
-  async #round(): Promise<void> {
-    const { transport, nowMs, app, ready } = this.#around;
+  /** A round, or the reason why there was none: whatever happens, it rests and tries again. */
+  async #try(): Promise<void> {
+    const { alone, nowMs } = this.#around;
     try {
-      await ready();
-      await catchUp(this.#phone);
-      const pusher = new Pusher(this.#phone, transport, app);
-      await new Round(this.#phone, transport, pusher, (offeredAgain) => {
-        this.notice.value = restoredWords(offeredAgain);
-      }).run();
-      await this.#askAboutHeld(pusher);
-      await keepSyncedAt(this.#phone);
-      this.#set({ online: true, message: pusher.later > 0 ? laterWords(pusher.later) : null });
+      const later = await alone(() => this.#round());
       this.pace.succeeded(nowMs());
+      this.#set({ online: true, message: later > 0 ? laterWords(later) : null });
     } catch (error) {
       const silent = error instanceof NoAnswer;
       this.pace.failed(nowMs(), silent ? error.retryAfterMs : null);
@@ -94,6 +91,20 @@ export class Sync {
       this.#set(silent ? { online: false, message } : { message });
     }
     this.#set({ lastSyncAt: this.#phone.syncedAt });
+  }
+
+  /** Answers how many entries the brewery could not judge now. */
+  async #round(): Promise<number> {
+    const { transport, app, ready } = this.#around;
+    await ready();
+    await catchUp(this.#phone);
+    const pusher = new Pusher(this.#phone, transport, app);
+    await new Round(this.#phone, transport, pusher, (offeredAgain) => {
+      this.notice.value = restoredWords(offeredAgain);
+    }).run();
+    await this.#askAboutHeld(pusher);
+    await keepSyncedAt(this.#phone);
+    return pusher.later;
   }
 
   /** When the app is opened, and hourly: an answer changes only when a person or a release does. */

@@ -3,7 +3,7 @@
 import { book, keepSafe, phone } from "../store/book.ts";
 import { Sync } from "./create-sync.ts";
 import { overFetch, PATIENCE_MS } from "./transport.ts";
-import { wake } from "./wake.ts";
+import { type Timer, wake } from "./wake.ts";
 
 export type { SyncState } from "./create-sync.ts";
 
@@ -20,13 +20,21 @@ const engine = new Sync(phone, {
   app: __BUILD_ID__,
 });
 
+let alarm: ReturnType<typeof setTimeout> | undefined;
+const timer: Timer = {
+  set: (ring, waitMs) => {
+    clearTimeout(alarm);
+    alarm = setTimeout(ring, waitMs);
+  },
+};
+
 export const sync = {
   state: engine.state,
   /** Something to be told once; set to null when it has been read. */
   notice: engine.notice,
   /** Begin. The book is opened first, if it is not yet. */
   start: (): void => {
-    wake(engine, book);
+    wake(engine, book, timer, () => Date.now());
     keepSafe().catch(() => undefined); // the book has said what is wrong with the storage
   },
   /** A person wants it now. Resolves when the phone has done what it can. */

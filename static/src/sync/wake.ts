@@ -4,16 +4,21 @@
 import type { Book } from "../store/create-book.ts";
 import type { Sync } from "./create-sync.ts";
 
-export const wake = (engine: Sync, book: Book): void => {
-  let timer: ReturnType<typeof setTimeout> | undefined;
+/** One alarm at a time. */
+export interface Timer {
+  set(ring: () => void, waitMs: number): void;
+}
+
+export const wake = (engine: Sync, book: Book, timer: Timer, nowMs: () => number): void => {
   const isSeen = (): boolean => document.visibilityState === "visible";
   const setTimer = (): void => {
-    clearTimeout(timer);
-    const waitMs = Math.max(0, engine.pace.dueMs - Date.now());
-    timer = setTimeout(() => {
-      // Out of sight there is no hurry to hear news, but what is unsent still wants to go.
-      if (isSeen() || book.waiting.peek().count > 0) void go("due");
-    }, waitMs);
+    timer.set(
+      () => {
+        // Out of sight there is no hurry to hear news, but what is unsent still wants to go.
+        if (isSeen() || book.waiting.peek().count > 0) void go("due");
+      },
+      Math.max(0, engine.pace.dueMs - nowMs()),
+    );
   };
   const go = async (occasion: Parameters<Sync["go"]>[0]): Promise<void> => {
     await engine.go(occasion);
