@@ -2,39 +2,46 @@
 
 import sys
 from collections.abc import Iterable, Iterator
-from datetime import datetime, timedelta
-from typing import Any
+from datetime import datetime
+from itertools import groupby
+from typing import TYPE_CHECKING
 
 from cellarapp.app import opened
 from cellarapp.config import Config
+from cellarapp.domain.calendar import write_instant
 from cellarapp.ledger.pulling import current_head
 from cellarapp.ledger.take_in import take_in
 from cellarapp.ledger.verdicts import Batch
 
+if TYPE_CHECKING:
+    from cellarapp.demo import Received
+
 MOST_ENTRIES = 500
-DELAY = timedelta(minutes=1)
-"""Between the last entry of a batch and its receipt."""
 
 
 def fill(config: Config, *, now: datetime, seed: int) -> int:
-    """Fill the database; 1 if there is something in it already."""
+    """Fill the database; 1 if there is something in it already, or not all of it was accepted."""
     from cellarapp import demo  # not needed by a server that has data of its own
 
     with opened(config):
         if current_head().position > 0:
             print("cellarapp: the database is not empty; nothing was added.", file=sys.stderr)
             return 1
-        entries = demo.entries(now.date(), seed)
-        for batch in _batches(entries, now):
-            take_in(batch)
-    print(f"{len(entries)} entries of a made-up brewery were recorded")
-    return 0
+        batches = _batches(demo.entries(write_instant(now), seed))
+        verdicts = [verdict for batch in batches for verdict in take_in(batch).verdicts]
+    accepted = sum(verdict.word == "accepted" for verdict in verdicts)
+    print(f"{accepted} of {len(verdicts)} entries of a made-up brewery were recorded")
+    return 0 if accepted == len(verdicts) else 1
 
 
-def _batches(entries: Iterable[dict[str, Any]], now: datetime) -> Iterator[Batch]:
-    ordered = sorted(entries, key=lambda entry: str(entry["happened_at"]))
-    for start in range(0, len(ordered), MOST_ENTRIES):
-        some = ordered[start : start + MOST_ENTRIES]
-        last = datetime.fromisoformat(some[-1]["happened_at"])
-        received_at = min(last + DELAY, now)
-        yield Batch(str(some[-1]["device"]), received_at, received_at, list(some))
+def _batches(entries: Iterable["Received"]) -> Iterator[Batch]:
+    """What one device sent at one time goes in together, as it would have over the network."""
+    for (device, received_at), group in groupby(entries, _sent_together):
+        elements: list[object] = [one.entry for one in group]
+        moment = datetime.fromisoformat(received_at)
+        for start in range(0, len(elements), MOST_ENTRIES):
+            yield Batch(device, moment, moment, elements[start : start + MOST_ENTRIES])
+
+
+def _sent_together(one: "Received") -> tuple[str, str]:
+    return str(one.entry["device"]), one.received_at
