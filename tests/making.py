@@ -63,7 +63,7 @@ def batch(
     return Batch(sender, sent_at or received_at, received_at, list(elements))
 
 
-def push_body(entries: Sequence[object], **other: Any) -> dict[str, Any]:
+def push_body(entries: Sequence[object], /, **other: Any) -> dict[str, Any]:
     """The body of a push."""
     usual = {
         "proto": 1,

@@ -8,6 +8,7 @@ from mimetypes import guess_type
 from pathlib import Path
 
 from flask import Blueprint, Response, current_app, request
+from werkzeug.routing import PathConverter
 
 from cellarapp.api.problem_table import TABLE
 from cellarapp.api.problems import ProblemError
@@ -43,9 +44,16 @@ class Built:
     etag: str
 
 
+class ClientPath(PathConverter):
+    """Any path but those of the API, which has its own answers for what it does not know."""
+
+    regex = r"(?!api(?:/|$))[^/].*?"
+
+
 def client_folder(wanted: Path | None = None) -> Path | None:
-    """Where the built client is: the wanted folder if there is one; None if it is not built."""
-    return wanted or next((place for place in PLACES if (place / "index.html").is_file()), None)
+    """Where the built client is: in the wanted folder, if one is named. None if it is not built."""
+    places = PLACES if wanted is None else (wanted,)
+    return next((place for place in places if (place / "index.html").is_file()), None)
 
 
 def build_id(wanted: Path | None = None) -> str:
@@ -56,14 +64,19 @@ def build_id(wanted: Path | None = None) -> str:
     return str(json.loads(_built(folder / "build.json").body)["id"])
 
 
-@blueprint.get("/", defaults={"name": "index.html"})
-@blueprint.get("/<path:name>")
+@blueprint.get("/")
+def get_start() -> Response:
+    """The client's one page."""
+    return get_file("index.html")
+
+
+@blueprint.get("/<client:name>")
 def get_file(name: str) -> Response:
     """A file of the client, or the client itself for an address that only it knows."""
     folder = client_folder(current_app.config["CELLAR_CLIENT"])
     if folder is None and _navigating():
         return Response(NOT_BUILT, status=503, content_type="text/html; charset=utf-8")
-    if folder is not None and not name.startswith("api/"):
+    if folder is not None:
         file = _within(folder, name)
         if file is None and _navigating():
             name, file = "index.html", _within(folder, "index.html")

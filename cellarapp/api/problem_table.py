@@ -47,6 +47,7 @@ TABLE: dict[str, Kind] = {
         "A number has one to eight letters and digits, at least one of them a digit.",
     ),
     "not-a-time": Kind(422, "Not a time", "Write a time as 2026-11-25T09:40:00.000Z."),
+    "not-among": Kind(422, "Not one of the answers", "Choose one of the answers that are named."),
     "not-found": Kind(404, "Nothing here", "Check the address, or the number of the container."),
     "not-json": Kind(
         400,
@@ -59,6 +60,9 @@ TABLE: dict[str, Kind] = {
         "The id is taken by another entry",
         "Two entries carry one id. The later one is kept aside, at the office, for a person to "
         "look at; nothing has to be done on the device.",
+    ),
+    "out-of-range": Kind(
+        422, "Beyond what can be worked out", "Give a figure within the limits that are named."
     ),
     "own-fault": Kind(
         500,

@@ -48,6 +48,7 @@ def register(app: Flask) -> None:
         OPENAPI_URL_PREFIX="/api",
         MAX_CONTENT_LENGTH=MOST_BYTES,
     )
+    app.url_map.converters["client"] = client.ClientPath
     app.extensions["cellarapp-pages"] = snapshot.PreparedPages()
     register_handlers(app)
     register_headers(app)
