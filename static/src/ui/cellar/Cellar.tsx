@@ -53,7 +53,7 @@ const Cellar = () => {
     );
   }
   return (
-    <div class="cellar">
+    <div class="close">
       <div class="above">
         <ChooseBeer />
         <ToLook n={look.length} />

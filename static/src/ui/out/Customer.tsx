@@ -71,7 +71,7 @@ export const CustomerPage = ({ customer }: { customer: string }) => {
   const record = book.customers.value.get(customer);
   const holding = allHoldings.value.find((one) => one.customer === customer);
   return (
-    <>
+    <div class="close">
       <Reach customer={customer} />
       <Chase customer={customer} name={name} record={record} />
       {holding === undefined ? (
@@ -89,6 +89,6 @@ export const CustomerPage = ({ customer }: { customer: string }) => {
           />
         </Lines>
       )}
-    </>
+    </div>
   );
 };

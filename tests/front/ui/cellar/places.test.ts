@@ -8,13 +8,14 @@ import { placesFor, placesToMoveTo } from "../../../../static/src/ui/cellar/plac
 const place = (name: string, role: "store" | "yard", more: object = {}): Place => ({
   fields: { name, role, ...more },
   set_by: {},
+  temperatures: [],
 });
 const places = new Map<string, Place>([
   ["w", place("Warm store", "store")],
   ["c", place("Cold room", "store")],
   ["y", place("Yard", "yard")],
   ["o", place("Old shed", "store", { retired: true })],
-  ["n", { fields: {}, set_by: {} }],
+  ["n", { fields: {}, set_by: {}, temperatures: [] }],
 ]);
 
 test("places in use are offered by name, those of a role where one is asked for", () => {

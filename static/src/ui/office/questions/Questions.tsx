@@ -41,9 +41,7 @@ export const Questions = () => {
   if (all.length === 0) return <Empty says="Nothing is odd. There is no question to settle." />;
   return (
     <section class="lines">
-      <h2>
-        {count(all.length, "question")} <span>work goes on all the same</span>
-      </h2>
+      <h2>{count(all.length, "question")}</h2>
       <ul>
         {manyAlike(all, known.value).map((alike) => (
           <ManyAlike key={alike.rule} alike={alike} />

@@ -1,13 +1,12 @@
 // A section of the Office for one kind of record: its list, or the form of one.
 
-import type { RecordKind } from "../../../domain/entries.ts";
 import { Nothing } from "../../cellar/Nothing.tsx";
 import { docsOf } from "./of-kind.ts";
 import { RecordForm } from "./RecordForm.tsx";
 import { RecordList } from "./RecordList.tsx";
-import { SPECS } from "./specs.ts";
+import { type OfficeKind, SPECS } from "./specs.ts";
 
-export const Records = (props: { kind: RecordKind; section: string; id: string | undefined }) => {
+export const Records = (props: { kind: OfficeKind; section: string; id: string | undefined }) => {
   const { kind, section, id } = props;
   const spec = SPECS[kind];
   if (id === undefined) return <RecordList spec={spec} section={section} />;

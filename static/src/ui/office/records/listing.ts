@@ -1,6 +1,5 @@
 // The list of one kind of record: what a line says, and in which order the lines stand.
 
-import type { RecordKind } from "../../../domain/entries.ts";
 import {
   count,
   type Doc,
@@ -11,7 +10,7 @@ import {
   strength,
   text,
 } from "../../words.ts";
-import { SPECS, WEEKDAYS } from "./specs.ts";
+import { type OfficeKind, SPECS, WEEKDAYS } from "./specs.ts";
 
 const figureOf = (doc: Doc, name: string): number | null => {
   const value = doc.fields[name];
@@ -57,14 +56,14 @@ const customer = (doc: Doc): string[] => {
   ];
 };
 
-const SAYS: { readonly [kind in RecordKind]: (doc: Doc, known: Known) => string[] } = {
+const SAYS: { readonly [kind in OfficeKind]: (doc: Doc, known: Known) => string[] } = {
   beer,
   gyle,
   place,
   customer,
 };
 
-export const recordSays = (kind: RecordKind, doc: Doc, known: Known): string =>
+export const recordSays = (kind: OfficeKind, doc: Doc, known: Known): string =>
   sentence(SAYS[kind](doc, known).filter(Boolean).join(", "));
 
 export interface Listed {
@@ -77,7 +76,7 @@ const order = new Intl.Collator("en-GB", { numeric: true });
 
 /** Gyles by brewing day, the newest first; everything else by name. */
 export const listed = (
-  kind: RecordKind,
+  kind: OfficeKind,
   docs: ReadonlyMap<string, Doc>,
   title: (doc: Doc) => string,
   retired: boolean,

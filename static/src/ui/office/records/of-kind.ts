@@ -1,19 +1,18 @@
 // The records of one kind, as the lists and forms of the Office take them.
 
-import type { RecordKind } from "../../../domain/entries.ts";
 import { book } from "../../../store/book.ts";
 import { type Doc, type Known, text } from "../../words.ts";
-import type { FieldSpec } from "./specs.ts";
+import type { FieldSpec, OfficeKind } from "./specs.ts";
 
 export type Docs = ReadonlyMap<string, Doc>;
 
-export const docsOf = (kind: RecordKind): Docs => {
+export const docsOf = (kind: OfficeKind): Docs => {
   const maps = { beer: book.beers, gyle: book.gyles, place: book.places, customer: book.customers };
   return maps[kind].value as unknown as Docs;
 };
 
 /** What a record is called: a gyle by its number. */
-export const titleOf = (kind: RecordKind, doc: Doc | undefined, known: Known): string => {
+export const titleOf = (kind: OfficeKind, doc: Doc | undefined, known: Known): string => {
   if (kind !== "gyle") return text(doc, "name") || "No name";
   const beer = text(known.beers.get(text(doc, "beer")), "name");
   return `${text(doc, "number") || "No number"}${beer === "" ? "" : ` ${beer}`}`;

@@ -1,8 +1,6 @@
 // What is asked about a beer, a gyle, a place and a customer. The forms and the lists are made
 // from this; the names and units are those of the ledger.
 
-import type { RecordKind } from "../../../domain/entries.ts";
-
 interface Asked {
   name: string;
   label: string;
@@ -11,18 +9,21 @@ interface Asked {
   needed?: true;
 }
 
+/** The kinds of record that are kept by a plain form. */
+export type OfficeKind = "beer" | "gyle" | "place" | "customer";
+
 export type FieldSpec =
   | (Asked & { is: "words"; most: number; unique?: true; phone?: true })
   | (Asked & { is: "whole"; least: number; most: number })
   | (Asked & { is: "tenths"; most: number })
   | (Asked & { is: "litres"; most: number })
   | (Asked & { is: "day" })
-  | (Asked & { is: "record"; of: RecordKind; none: string })
+  | (Asked & { is: "record"; of: OfficeKind; none: string })
   | (Asked & { is: "choice"; options: readonly { value: string; label: string }[] })
   | (Asked & { is: "weekday" });
 
 export interface RecordSpec {
-  kind: RecordKind;
+  kind: OfficeKind;
   one: string;
   many: string;
   /** What the list says where there is none yet. */
@@ -108,7 +109,7 @@ const CUSTOMER: RecordSpec = {
   ],
 };
 
-export const SPECS: { readonly [kind in RecordKind]: RecordSpec } = {
+export const SPECS: { readonly [kind in OfficeKind]: RecordSpec } = {
   beer: BEER,
   gyle: GYLE,
   place: PLACE,
