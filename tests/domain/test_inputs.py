@@ -4,7 +4,7 @@ from contextlib import nullcontext
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from cellarapp.domain.errors import NotAmong, OutOfRange
@@ -124,6 +124,7 @@ def test_a_list_is_no_longer_than_it_may_be(value: object) -> None:
     assert refused.value.facts["high"] == 2
 
 
+@settings(deadline=None)
 @given(st.recursive(st.none() | st.booleans() | st.floats() | st.text(), st.lists))
 def test_whatever_comes_a_number_or_a_refusal_comes_of_it(value: Any) -> None:
     """Nothing else, and no other error."""

@@ -4,7 +4,7 @@ import math
 from decimal import ROUND_HALF_UP, Decimal
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from cellarapp.domain.rounding import cut, half_up, half_up_whole
@@ -50,6 +50,7 @@ def test_cut_reaches_what_binary_holds_as_a_little_less() -> None:
     assert cut(0.1 + 0.7, 1) == 0.8
 
 
+@settings(deadline=None)
 @given(st.integers(-(10**9), 10**9), st.integers(0, 4))
 def test_decimals_as_written_round_as_on_paper(thousandths: int, digits: int) -> None:
     written = Decimal(thousandths) / 1000
@@ -57,6 +58,7 @@ def test_decimals_as_written_round_as_on_paper(thousandths: int, digits: int) ->
     assert half_up(float(written), digits) == float(on_paper)
 
 
+@settings(deadline=None)
 @given(st.floats(-1e9, 1e9))
 def test_the_nearest_whole_number_is_near(value: float) -> None:
     assert abs(half_up_whole(value) - value) <= 0.5 + abs(value) * 2e-12

@@ -73,7 +73,7 @@ def test_a_planted_fault_is_found(
         @look
         @given(data=st.data())
         def compare(data: st.DataObject) -> None:
-            asked, own = data.draw(inputs(rule)), data.draw(own_settings())
+            asked, own = data.draw(inputs(rule)), data.draw(own_settings(rule))
             answer = twin.ask(rule, for_the_wire(asked), for_the_wire(own))
             assert answer == ("value", worked(rule, asked, own))
 

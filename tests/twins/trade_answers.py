@@ -7,6 +7,7 @@ from typing import Any
 from cellarapp.domain.bench import co2, gravity, pressure, sugars
 from cellarapp.domain.calculations import calculate
 from cellarapp.domain.errors import DomainError
+from cellarapp.domain.rounding import cut, half_up
 from cellarapp.domain.working import Working
 
 
@@ -36,6 +37,8 @@ def sugar(hexose_g: float) -> sugars.Sugar:
 
 
 UNROUNDED = {
+    "half_up": half_up,
+    "cut": cut,
     "plato": lambda sg: gravity.plato(Working(), sg),
     "water_g_per_ml": lambda temp_c: gravity.water_g_per_ml(Working(), temp_c),
     "extract_g_per_l": lambda sg: gravity.extract_g_per_l(Working(), sg),

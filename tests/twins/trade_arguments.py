@@ -183,16 +183,44 @@ RULES: dict[str, tuple[Fields, Fields]] = {
 """For each rule the fields that it must be told and those that it may be told."""
 
 
-def own_settings() -> Strategy:
-    """A brewery's own values: in their range, and now and then out of it."""
-    bounded = {name: known for name, known in FIGURES.items() if "low" in known}
-    own = {
-        name: st.floats(known["low"], known["high"]) | st.just(known["value"])
-        for name, known in bounded.items()
-    }
-    off = st.dictionaries(st.sampled_from(sorted(bounded)), WRONG, max_size=2)
-    right = st.fixed_dictionaries({}, optional=own)
-    return st.none() | right | right | off
+SETTINGS: dict[str, tuple[str, ...]] = {
+    "primings": (
+        "ethanol_g_per_ml",
+        "malt_extract_fermentable_pct",
+        "malt_extract_moisture_pct",
+        "priming_batch_step_ml",
+        "warm_dray_temp_c",
+        "pressure_warn_bar",
+        "pressure_warn_pct_of_limit",
+    ),
+    "sealed_pressure": ("warm_dray_temp_c", "pressure_warn_bar", "pressure_warn_pct_of_limit"),
+    "keg_pressure": ("pressure_warn_bar", "pressure_warn_pct_of_limit"),
+    "cask_hops": ("cask_hops_clog_g_per_hl",),
+    "finings_life": ("auxiliary_life_days",),
+    "moves_after_fining": ("resettles_most",),
+    "trial_ladder": ("trial_smallest_ml",),
+    "trial_proposal": ("trial_bright_score",),
+    "racking_plan": ("short_fill_worth_pct",),
+    "expected_strength": ("ethanol_g_per_ml",),
+}
+"""What a brewery may set of each rule's figures."""
+
+
+@st.composite
+def own_settings(draw: st.DrawFn, rule: str | None = None) -> Any:
+    """A brewery's own values: mostly none, else in their range, and now and then out of it.
+
+    Those that one of the bench's rules looks at, or any that there are.
+    """
+    every = tuple(sorted(name for name, one in FIGURES.items() if "low" in one))
+    names = every if rule is None else SETTINGS.get(rule, ())
+    if not names or draw(st.booleans()):
+        return None
+    known = {name: FIGURES[name] for name in draw(st.sets(st.sampled_from(names), min_size=1))}
+    own = {name: draw(st.floats(one["low"], one["high"])) for name, one in sorted(known.items())}
+    if draw(st.integers(0, 9)) == 9:
+        own[draw(st.sampled_from(names))] = draw(WRONG)
+    return own
 
 
 @st.composite

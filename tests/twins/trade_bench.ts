@@ -28,6 +28,7 @@ import {
 import { trialLadder, trialProposal } from "../../static/src/domain/bench/trial.ts";
 import { causticDilution, peraceticDilution } from "../../static/src/domain/bench/washing.ts";
 import { fillByWeight } from "../../static/src/domain/bench/weight.ts";
+import { cut, halfUp } from "../../static/src/domain/rounding.ts";
 import { Working } from "../../static/src/domain/working.ts";
 
 export const BENCH = {
@@ -60,6 +61,8 @@ const sugar = (hexoseG: number) => ({ name: "sucrose" as SugarName, dryG: 1, hex
 
 /** What stands behind the rounded figures, as it is before rounding. */
 export const UNROUNDED = {
+  half_up: halfUp,
+  cut,
   plato: (gravity: number) => plato(new Working(), gravity),
   water_g_per_ml: (tempC: number) => waterGPerMl(new Working(), tempC),
   extract_g_per_l: (gravity: number) => extractGPerL(new Working(), gravity),

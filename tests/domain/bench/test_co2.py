@@ -13,7 +13,7 @@ from cellarapp.domain.bench.gravity import extract_g_per_l, plato, water_g_per_m
 from cellarapp.domain.figures import figure
 from cellarapp.domain.working import Working
 
-from .asking import ask, result
+from .asking import ask, result, unhurried
 
 CO2_G, WATER_G = 44.0095, 18.0153
 
@@ -141,6 +141,7 @@ def test_water_weighs_what_coolprop_says(temp_c: int) -> None:
     assert water_g_per_ml(Working(), temp_c) * 1000 == pytest.approx(outside, abs=0.005)
 
 
+@unhurried
 @given(st.floats(0, 29.9), st.floats(0.01, 0.1))
 def test_warmer_beer_keeps_less(temp_c: float, more: float) -> None:
     """CO2-1: over the whole range in which the curve is used."""

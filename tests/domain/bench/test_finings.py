@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from cellarapp.domain.calculations import calculate
 from cellarapp.domain.errors import OutOfRange
 
-from .asking import FIRKIN, ask, result
+from .asking import FIRKIN, ask, result, unhurried
 
 
 def dose_ml(product: str, rate: float, unit: str = "pints_per_barrel") -> float:
@@ -71,6 +71,7 @@ def test_a_rate_outside_the_published_one_is_said(product: str, pints: float) ->
     assert worked["cautions"] == ["finings_rate_unusual"]
 
 
+@unhurried
 @given(st.floats(0, 5), st.integers(1000, 200_000))
 def test_finings_scale_with_litres(pints: float, volume_ml: int) -> None:
     found = result(
@@ -254,6 +255,7 @@ def test_frozen_finings_are_doubted() -> None:
     assert "finings_frozen" in ask("finings_life", **asked, storage_temp_c=-1)["cautions"]
 
 
+@unhurried
 @given(st.floats(-20, 45), st.floats(0, 20))
 def test_warmer_storage_never_lengthens_life(temp_c: float, more: float) -> None:
     asked = {"product": "isinglass", "received_on": "2026-11-01", "today": "2026-11-02"}

@@ -11,7 +11,7 @@ from cellarapp.domain.bench.units import PSI_BAR
 from cellarapp.domain.errors import OutOfRange
 from cellarapp.domain.working import Working
 
-from .asking import ask, result
+from .asking import ask, result, unhurried
 
 
 def bar_at(temp_c: float, vol: float) -> float:
@@ -84,12 +84,14 @@ def test_flat_beer_presses_on_nothing() -> None:
     assert bar_at(0, 0.5) == 0
 
 
+@unhurried
 @given(st.floats(0, 44), st.floats(0.5, 4.9))
 def test_warmer_or_livelier_beer_presses_harder(temp_c: float, vol: float) -> None:
     assert bar_at(temp_c + 1, vol) >= bar_at(temp_c, vol)
     assert bar_at(temp_c, vol + 0.1) >= bar_at(temp_c, vol)
 
 
+@unhurried
 @given(st.floats(0, 20), st.floats(2, 3), st.floats(0.1, 10))
 def test_no_pressure_is_named_above_the_marked_limit(
     temp_c: float, vol: float, limit_bar: float

@@ -11,7 +11,7 @@ from cellarapp.domain.errors import NotAmong, OutOfRange
 from cellarapp.domain.figures import figure
 from cellarapp.domain.working import Working
 
-from .asking import FIRKIN, ask, result
+from .asking import FIRKIN, ask, result, unhurried
 
 USUAL: dict[str, Any] = {
     "highest_temp_c": 20,
@@ -202,6 +202,7 @@ sugars = st.sampled_from(["sucrose", "dextrose_anhydrous", "dextrose_monohydrate
 conversions = st.sampled_from(["full", "balling"])
 
 
+@unhurried
 @given(temps_c, targets_vol, sugars, conversions, st.integers(1000, 150_000))
 def test_doses_scale_with_litres(
     temp_c: float, target: float, sugar: str, conversion: str, volume_ml: int
@@ -219,6 +220,7 @@ def test_doses_scale_with_litres(
     assert found["total_sugar_g"] == pytest.approx(one + two, abs=0.151)
 
 
+@unhurried
 @given(temps_c, temps_c, targets_vol, st.floats(1.008, 1.02))
 def test_more_gas_in_the_beer_never_means_more_sugar(
     one_c: float, other_c: float, target: float, present: float
@@ -234,6 +236,7 @@ def test_more_gas_in_the_beer_never_means_more_sugar(
     )
 
 
+@unhurried
 @given(temps_c, targets_vol, sugars, st.floats(1.02, 1.179))
 def test_syrup_carries_the_sugar_it_stands_for(
     temp_c: float, target: float, sugar: str, gravity: float
@@ -247,6 +250,7 @@ def test_syrup_carries_the_sugar_it_stands_for(
     assert weighed == pytest.approx(syrup["batch_sugar_g"], abs=0.151)
 
 
+@unhurried
 @given(st.floats(0.1, 1.1))
 def test_balling_never_gives_more_than_full_conversion(hexose_g: float) -> None:
     sugar = Sugar("sucrose", 1, hexose_g)

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from cellarapp.domain.bench.racking import fullest
 from cellarapp.domain.errors import OutOfRange
 
-from .asking import FIRKIN, ask, result
+from .asking import FIRKIN, ask, result, unhurried
 
 PIN, FIRKIN_ML, KILDERKIN, KEG = 20457, 40915, 81830, 30000
 
@@ -79,6 +79,7 @@ def test_of_equal_plans_the_one_with_larger_containers_is_taken() -> None:
 small_sizes = st.lists(st.tuples(st.integers(1, 40), st.integers(0, 4)), max_size=4)
 
 
+@unhurried
 @given(small_sizes, st.integers(0, 200))
 def test_no_other_choice_would_leave_less(sizes: list[tuple[int, int]], room_ml: int) -> None:
     """Every choice is tried by hand and compared."""
@@ -92,6 +93,7 @@ def test_no_other_choice_would_leave_less(sizes: list[tuple[int, int]], room_ml:
     assert filled(tuple(chosen)) == max(ml for ml in map(filled, every) if ml <= room_ml)
 
 
+@unhurried
 @given(
     st.integers(1, 3_000_000),
     st.lists(
@@ -147,6 +149,7 @@ def test_additions_are_inside_the_fill() -> None:
     assert found["containers"][0]["beer_ml"] == pytest.approx(40910 - 710.2, abs=0.1)
 
 
+@unhurried
 @given(
     st.lists(st.tuples(st.integers(1000, 200_000), st.integers(1, 50)), min_size=1, max_size=5),
     st.floats(0, 20),

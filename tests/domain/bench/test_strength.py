@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from cellarapp.domain.errors import OutOfRange
 
-from .asking import ask, result
+from .asking import ask, result, unhurried
 
 # Excise Notice 226, section 30.3: fall of gravity up to, and factor.
 TABLE = [
@@ -68,6 +68,7 @@ def test_outside_the_table_is_refused(original: float, present: float) -> None:
     assert refused.value.facts["field"] == "gravity_fall"
 
 
+@unhurried
 @given(st.floats(1.02, 1.1), st.floats(1.0, 1.02))
 def test_duty_strength_never_lies_above_the_strength(original: float, present: float) -> None:
     found = result("strength", original_gravity=original, present_gravity=present)
@@ -115,6 +116,7 @@ def test_the_law_is_named_where_it_decides() -> None:
     assert worked["cautions"] == ["strength_is_guidance", "duty_on_strength_when_drunk"]
 
 
+@unhurried
 @given(st.floats(0.1, 20), st.floats(0, 100))
 def test_more_sugar_never_weakens_and_more_liquid_never_strengthens(
     sugar_g_per_l: float, liquid: float

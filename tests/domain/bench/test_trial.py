@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from cellarapp.domain.errors import OutOfRange
 
-from .asking import ask, result
+from .asking import ask, result, unhurried
 
 
 def test_ladder_of_a_half_litre_sample() -> None:
@@ -80,6 +80,7 @@ steps = st.sampled_from([2, 3, 4, 5])
 trials = st.lists(st.builds(sample, steps, st.sampled_from([0, 0.5]), scores, scores), max_size=8)
 
 
+@unhurried
 @given(trials)
 def test_a_proposal_is_always_a_bright_sample(samples: list[dict[str, Any]]) -> None:
     """And no brighter reading of another sample makes it vanish."""

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from cellarapp.domain.errors import OutOfRange
 
-from .asking import ask, result
+from .asking import ask, result, unhurried
 
 
 def peracetic(**other: Any) -> dict[str, Any]:
@@ -157,6 +157,7 @@ def test_an_unchecked_solution_is_said_to_be_so() -> None:
     assert result("solution_state", **solution(last_check_mg_per_l=150))["lost_pct"] == 25
 
 
+@unhurried
 @given(st.floats(1, 60), st.floats(0.9, 1.6), st.floats(1, 2000), st.floats(100, 100_000))
 def test_doses_scale_with_the_batch(
     strength: float, density: float, ppm: float, batch_ml: float

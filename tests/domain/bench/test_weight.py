@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from cellarapp.domain.bench.gravity import beer_g_per_ml
 from cellarapp.domain.working import Working
 
-from .asking import ask, result
+from .asking import ask, result, unhurried
 
 
 def weighed(**other: Any) -> dict[str, Any]:
@@ -110,6 +110,7 @@ def test_lifting_is_warned_of(gross_g: float, caution: str | None) -> None:
     assert [name for name in cautions if name.startswith("lifting")] == ([caution] * bool(caution))
 
 
+@unhurried
 @given(st.floats(20_000, 60_000), st.floats(0, 40), st.floats(0.99, 1.05))
 def test_warmer_or_lighter_beer_fills_more(gross_g: float, temp_c: float, gravity: float) -> None:
     """The same weight is more litres of lighter beer."""
