@@ -5,6 +5,8 @@ from typing import Any
 from marshmallow import Schema
 from marshmallow.fields import Boolean, Dict, Integer, List, Nested, String
 
+from cellarapp.domain.entries import RECORD_KINDS
+
 POSITION = {"minimum": 0}
 
 
@@ -59,9 +61,7 @@ class PushAnswer(Schema):
 class RowShape(Schema):
     """What is known now of one thing."""
 
-    type = String(
-        required=True, metadata={"enum": ["container", "beer", "gyle", "place", "customer"]}
-    )
+    type = String(required=True, metadata={"enum": ["container", *sorted(RECORD_KINDS)]})
     id = String(required=True)
     position = Integer(required=True, metadata={"minimum": 1})
     doc = Dict(required=True)

@@ -27,11 +27,11 @@ def hold(
         standing["held"] = {**mark(entry), "state": state, "why": entry["facts"].get("why", "")}
 
 
-def count_move(standing: Standing) -> None:
+def count_move(standing: Standing, entry: Entry) -> None:
     """Beer that is moved has to settle again."""
     contents = standing["contents"]
     if contents is not None:
-        standing["contents"] = {**contents, "moves": contents["moves"] + 1}
+        standing["contents"] = {**contents, "moves": contents["moves"] + 1, "moved": mark(entry)}
 
 
 def carry(standing: Standing, entry: Entry, place: str) -> None:
@@ -39,7 +39,7 @@ def carry(standing: Standing, entry: Entry, place: str) -> None:
     before = standing["place"]
     if before is None or before["at"] != place:
         standing["serving"] = None
-        count_move(standing)
+        count_move(standing, entry)
     put(standing, entry, place)
 
 

@@ -7,9 +7,9 @@ Clock = Literal["ok", "corrected", "impossible"]
 
 CONTAINER_KINDS = frozenset(
     {
-        "registered", "washed", "inspected", "filled", "moved", "stillaged", "vented", "tapped",
-        "dipped", "checked", "emptied", "sent", "returned", "set_aside", "released", "missing",
-        "found", "scrapped", "noted",
+        "registered", "washed", "inspected", "filled", "dosed", "moved", "stillaged", "vented",
+        "tapped", "stooped", "dipped", "checked", "planned", "emptied", "sent", "returned",
+        "set_aside", "released", "missing", "found", "scrapped", "noted",
     }
 )  # fmt: skip
 """What happens to a container."""
@@ -17,12 +17,20 @@ CONTAINER_KINDS = frozenset(
 CORRECTION_KINDS = frozenset({"voided", "renumbered", "settled"})
 """What puts another entry right; its subject is the container of the entry it is about."""
 
-RECORD_KINDS = frozenset({"beer", "gyle", "place", "customer"})
+RECORD_KINDS = frozenset(
+    {"beer", "gyle", "place", "customer", "setting", "lot", "solution", "trial"}
+)
 """Entries named for a thing set fields of that thing."""
 
-CUSTOMER_KINDS = frozenset({"chased"})
+HAPPENINGS = {
+    "chased": "customer",
+    "temperature": "place",
+    "solution_used": "solution",
+    "solution_checked": "solution",
+}
+"""What happens to a thing that is no container, and the kind of that thing."""
 
-KINDS = CONTAINER_KINDS | CORRECTION_KINDS | RECORD_KINDS | CUSTOMER_KINDS
+KINDS = CONTAINER_KINDS | CORRECTION_KINDS | RECORD_KINDS | frozenset(HAPPENINGS)
 
 
 class Entry(TypedDict):
@@ -54,3 +62,8 @@ def order_key(entry: Entry) -> str:
     key is text that sorts as itself in any language.
     """
     return f"{entry['effective_at']}/{entry['device']}/{entry['seq']:010d}"
+
+
+def row_type(kind: Kind) -> str:
+    """What an entry of this kind is about: "container", or the kind of record."""
+    return kind if kind in RECORD_KINDS else HAPPENINGS.get(kind, "container")

@@ -8,7 +8,7 @@ Each function answers with the names of the steps it took, none when there was n
 
 from cellarapp.domain.entries import Entry
 from cellarapp.domain.queries import lapse
-from cellarapp.domain.standing import Serving, Standing, mark
+from cellarapp.domain.standing import Mark, Serving, Standing, Vent, mark
 
 AT_THE_BREWERY = "brewery"
 """The place of a container that is in the brewery, nobody noted where."""
@@ -18,6 +18,7 @@ def end_of_beer(standing: Standing, entry: Entry, *, inferred: bool) -> None:
     """No beer in it any more: serving ends, it is dirty, and what hung on the beer lapses."""
     standing["contents"] = None
     standing["serving"] = None
+    standing["planned"] = None
     standing["clean"] = {**mark(entry, inferred=inferred), "state": "dirty"}
     lapse(standing)
 
@@ -50,17 +51,26 @@ def be_emptied(standing: Standing, entry: Entry) -> list[str]:
     return ["emptied"]
 
 
+def on_stillage(stillaged: Mark) -> Serving:
+    """Serving begins: on the stillage, and no more than that."""
+    return {"stillaged": stillaged, "vented": None, "tapped": None, "stooped": None}
+
+
 def be_stillaged(standing: Standing, entry: Entry) -> tuple[Serving, list[str]]:
     """A container that is vented or tapped lies on the stillage."""
     serving = standing["serving"]
     if serving is not None and serving["stillaged"] is not None:
         return serving, []
-    fresh: Serving = {"stillaged": mark(entry, inferred=True), "vented": None, "tapped": None}
-    return fresh, ["stillaged"]
+    return on_stillage(mark(entry, inferred=True)), ["stillaged"]
 
 
 def be_vented(serving: Serving, entry: Entry) -> tuple[Serving, list[str]]:
     """A container that is tapped has been vented; with which spile nobody said."""
     if serving["vented"] is not None:
         return serving, []
-    return {**serving, "vented": {**mark(entry, inferred=True), "spile": None}}, ["vented"]
+    vented: Vent = {
+        **mark(entry, inferred=True),
+        "spile": None,
+        "first_at": entry["effective_at"],
+    }
+    return {**serving, "vented": vented}, ["vented"]

@@ -1,9 +1,12 @@
-"""Beers, gyles, places and customers: field by field the last in the order of happening stands."""
+"""Beers, gyles, places, customers and what else the brewery keeps a record of.
+
+Field by field the last in the order of happening stands; what happens to a thing is added to it.
+"""
 
 from typing import Any, NotRequired, TypedDict
 
-from cellarapp.domain.entries import CUSTOMER_KINDS, RECORD_KINDS, Entry, order_key
-from cellarapp.domain.numbers import is_number
+from cellarapp.domain.entries import RECORD_KINDS, Entry, order_key, row_type
+from cellarapp.domain.readings import Reading, merged
 from cellarapp.domain.standing import Mark, mark
 
 
@@ -14,51 +17,70 @@ class Chase(Mark):
     promised_on: str | None
 
 
+class Check(Mark):
+    """A solution's strength as it was titrated, mg/L; `key` puts checks in order."""
+
+    strength_mg_per_l: int
+    key: str
+
+
 class Record(TypedDict):
-    """The fields of one thing, and for each the order key of the entry that set it."""
+    """The fields of one thing, and for each the order key of the entry that set it.
+
+    Beside them: what fills have drawn from a gyle, the last chase of a customer, the temperatures
+    read at a place, how often a solution was used and what checks of it said.
+    """
 
     fields: dict[str, Any]
     set_by: dict[str, str]
     drawn_ml: NotRequired[int]
     chase: NotRequired[Chase | None]
+    temperatures: NotRequired[list[Reading]]
+    uses: NotRequired[int]
+    checks: NotRequired[list[Check]]
 
 
-def blank_record(subject_type: str) -> Record:
+def blank_record(kind: str) -> Record:
     """A thing of which nothing is known yet: a gyle may be filled from before it is described."""
     record: Record = {"fields": {}, "set_by": {}}
-    if subject_type == "gyle":
+    if kind == "gyle":
         record["drawn_ml"] = 0
-    if subject_type == "customer":
+    elif kind == "customer":
         record["chase"] = None
+    elif kind == "place":
+        record["temperatures"] = []
+    elif kind == "solution":
+        record["uses"] = 0
+        record["checks"] = []
     return record
 
 
-def subject_type(subject: str, kinds: set[str]) -> str | None:
-    """What a subject is: a number is a container, anything else is what its entries call it.
-
-    None while nothing but corrections speak of it.
-    """
-    if is_number(subject):
-        return "container"
-    named = sorted(kinds & RECORD_KINDS)
-    if named:
-        return named[0]
-    return "customer" if kinds & CUSTOMER_KINDS else None
-
-
-def set_fields(record: Record, entry: Entry) -> Record:
-    """The record after an entry that sets fields, or notes a chase; it may come in any order."""
-    key = order_key(entry)
-    if entry["kind"] == "chased":
+def step_record(record: Record, entry: Entry) -> Record:
+    """The record after an entry about it; entries may come in any order, each of them once."""
+    key, facts = order_key(entry), entry["facts"]
+    kind = entry["kind"]
+    if kind in RECORD_KINDS:
+        fresh = {n: v for n, v in facts.items() if key > record["set_by"].get(n, "")}
+        return {
+            **record,
+            "fields": {**record["fields"], **fresh},
+            "set_by": {**record["set_by"], **dict.fromkeys(fresh, key)},
+        }
+    if kind == "chased":
         return _chased(record, entry, key)
-    if entry["kind"] not in RECORD_KINDS:
-        return record
-    fresh = {n: v for n, v in entry["facts"].items() if key > record["set_by"].get(n, "")}
-    return {
-        **record,
-        "fields": {**record["fields"], **fresh},
-        "set_by": {**record["set_by"], **dict.fromkeys(fresh, key)},
-    }
+    if kind == "temperature":
+        return {**record, "temperatures": merged(record["temperatures"], facts["series"])}
+    if kind == "solution_used":
+        return {**record, "uses": record["uses"] + facts["uses"]}
+    if kind == "solution_checked":
+        check: Check = {
+            **mark(entry),
+            "strength_mg_per_l": facts["strength_mg_per_l"],
+            "key": key,
+        }
+        checks = sorted([*record["checks"], check], key=lambda c: (c["key"], c["entry"]))
+        return {**record, "checks": checks}
+    return record
 
 
 def _chased(record: Record, entry: Entry, key: str) -> Record:
@@ -72,11 +94,15 @@ def _chased(record: Record, entry: Entry, key: str) -> Record:
     return {**record, "chase": chase, "set_by": {**record["set_by"], "chase": key}}
 
 
-def fold_record(subject_type: str, entries: list[Entry]) -> Record:
-    """A record from its entries in any order. Litres drawn from a gyle come from its fills."""
-    record = blank_record(subject_type)
-    for entry in entries:
-        record = set_fields(record, entry)
+def fold_record(kind: str, entries: list[Entry]) -> Record:
+    """ORD-2: a record from its entries in any order, each of them once.
+
+    Litres drawn from a gyle come from its fills.
+    """
+    record = blank_record(kind)
+    for entry in {e["id"]: e for e in entries}.values():
+        if row_type(entry["kind"]) == kind:
+            record = step_record(record, entry)
     return record
 
 

@@ -26,6 +26,16 @@ class Place(Mark):
     with_customer: bool
 
 
+class Dose(Mark):
+    """What was added, liquid in mL or dry in g; `moves` is how often the beer had moved by then."""
+
+    what: Literal["primings", "auxiliary_alginate", "auxiliary_silica", "isinglass", "hops"]
+    amount_ml: int | None
+    amount_g: int | None
+    lot: str | None
+    moves: int
+
+
 class Contents(Mark):
     """The beer in it. `since` is when it was racked; `moves` counts how often it was moved full."""
 
@@ -33,8 +43,11 @@ class Contents(Mark):
     volume_ml: int
     left_ml: int
     best_before: str | None
+    doses: list[Dose]
     moves: int
+    moved: Mark | None
     dipped: Mark | None
+    tasted: Mark | None
 
 
 class Clean(Mark):
@@ -44,9 +57,13 @@ class Clean(Mark):
 
 
 class Vent(Mark):
-    """Vented, and which spile is in the shive; none known when the venting is inferred."""
+    """Which spile is in the shive since when; none known when the venting is inferred.
+
+    `first_at` is when it was vented, whatever spile has been put in since.
+    """
 
     spile: Literal["hard", "soft"] | None
+    first_at: str
 
 
 class Serving(TypedDict):
@@ -55,6 +72,21 @@ class Serving(TypedDict):
     stillaged: Mark | None
     vented: Vent | None
     tapped: Mark | None
+    stooped: Mark | None
+
+
+class Planned(Mark):
+    """Picked to be on sale at that time."""
+
+    sale_at: str
+
+
+class Inside(TypedDict):
+    """Inside measures of a lying cask, mm, from which a dip tells what is left."""
+
+    bung_diameter_mm: int
+    head_diameter_mm: int
+    length_mm: int
 
 
 class Held(Mark):
@@ -99,12 +131,15 @@ class Standing(TypedDict):
     capacity_ml: int | None
     tare_g: int | None
     owner: str | None
+    inside: Inside | None
+    limit_millibar: int | None
     place: Place | None
     contents: Contents | None
     clean: Clean | None
     serving: Serving | None
     held: Held | None
     trip: Trip | None
+    planned: Planned | None
     returned: Mark | None
     fills: int
     queries: list[Query]
@@ -122,12 +157,15 @@ def blank(number: str) -> Standing:
         "capacity_ml": None,
         "tare_g": None,
         "owner": None,
+        "inside": None,
+        "limit_millibar": None,
         "place": None,
         "contents": None,
         "clean": None,
         "serving": None,
         "held": None,
         "trip": None,
+        "planned": None,
         "returned": None,
         "fills": 0,
         "queries": [],

@@ -4,7 +4,7 @@ Decided by the entry alone and not by what else is known, so that the same entri
 rows whatever order they arrived in.
 """
 
-from cellarapp.domain.entries import CUSTOMER_KINDS, RECORD_KINDS, Entry
+from cellarapp.domain.entries import Entry, row_type
 from cellarapp.storage.rows import Key
 
 
@@ -15,9 +15,7 @@ def own_key(entry: Entry) -> Key:
 
 def key_of(entry: Entry, subject: str) -> Key:
     """The row of the subject that an entry counts for."""
-    if entry["kind"] in RECORD_KINDS:
-        return (entry["kind"], subject)
-    return ("customer" if entry["kind"] in CUSTOMER_KINDS else "container", subject)
+    return (row_type(entry["kind"]), subject)
 
 
 def mentioned(entry: Entry) -> list[Key]:

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from cellarapp.domain.corrections import is_correction
 from cellarapp.domain.entries import order_key
 from cellarapp.domain.fold import fold, step
-from cellarapp.domain.records import Record, fold_record, set_fields
+from cellarapp.domain.records import Record, fold_record, step_record
 from cellarapp.ledger.book import Book
 from cellarapp.ledger.counting import Recount
 from cellarapp.ledger.mentions import key_of, mentioned, own_key
@@ -51,7 +51,7 @@ def _step(book: Book, fresh: Sequence[StoredEntry], refold: set[Key]) -> set[Key
         if key in refold or key in late:
             continue
         if key[0] != "container":
-            book.put(key, set_fields(book.record(key), one.entry))
+            book.put(key, step_record(book.record(key), one.entry))
             continue
         standing = book.standing(key[1])
         if order_key(one.entry) > standing["last"]:

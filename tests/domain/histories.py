@@ -52,6 +52,16 @@ TIMES = [
 WORDS = st.sampled_from(["", "leaks at the keystone", "nobody knows"])
 VOLUMES = st.sampled_from([0, 1, 20_000, 20_457, 40_915, 41_500])
 
+DOSES = st.fixed_dictionaries(
+    {"what": st.sampled_from(["primings", "auxiliary_alginate", "isinglass", "hops"])},
+    optional={
+        "amount_ml": st.integers(0, 500),
+        "amount_g": st.integers(0, 100),
+        "lot": st.just(made_up_id("9", 1)),
+    },
+)
+INSIDE = {"bung_diameter_mm": 392, "head_diameter_mm": 314, "length_mm": 385}
+
 FACTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
     "registered": st.fixed_dictionaries(
         {
@@ -62,6 +72,8 @@ FACTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
             "tare_g": st.just(9_600),
             "owner": st.just("us"),
             "place": st.sampled_from(PLACES),
+            "inside": st.just(INSIDE),
+            "limit_millibar": st.just(3_000),
         },
     ),
     "washed": st.fixed_dictionaries({}, optional={"with": st.just("caustic")}),
@@ -72,14 +84,22 @@ FACTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
             "volume_ml": VOLUMES,
             "best_before": st.none() | st.just("2026-05-09"),
         },
-        optional={"place": st.sampled_from(PLACES)},
+        optional={
+            "place": st.sampled_from(PLACES),
+            "doses": st.lists(DOSES, max_size=2),
+        },
     ),
+    "dosed": DOSES,
     "moved": st.fixed_dictionaries({"place": st.sampled_from(PLACES)}),
     "stillaged": st.fixed_dictionaries({}, optional={"place": st.sampled_from(PLACES)}),
     "vented": st.fixed_dictionaries({"spile": st.sampled_from(["hard", "soft"])}),
     "tapped": st.just({}),
-    "dipped": st.fixed_dictionaries({"left_ml": VOLUMES}),
-    "checked": st.fixed_dictionaries({}, optional={"temp_decidegc": st.just(124), "words": WORDS}),
+    "stooped": st.just({}),
+    "dipped": st.fixed_dictionaries({"left_ml": VOLUMES}, optional={"wet_mm": st.just(120)}),
+    "checked": st.fixed_dictionaries(
+        {}, optional={"temp_decidegc": st.just(124), "words": WORDS, "taste": WORDS}
+    ),
+    "planned": st.fixed_dictionaries({"sale_at": st.none() | st.sampled_from(TIMES)}),
     "emptied": st.fixed_dictionaries({}, optional={"why": WORDS}),
     "sent": st.fixed_dictionaries(
         {"customer": st.sampled_from(CUSTOMERS), "due_on": st.sampled_from(DUE)}
@@ -102,7 +122,8 @@ FACTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
 
 LIFE_AT_A_BREWERY = [
     "registered", "washed", "inspected", "filled", "moved", "checked", "sent", "returned",
-    "washed", "filled", "stillaged", "vented", "tapped", "dipped", "dipped", "emptied",
+    "washed", "filled", "dosed", "planned", "stillaged", "vented", "vented", "tapped", "dipped",
+    "stooped", "dipped", "emptied",
     "washed", "filled", "sent", "missing", "found", "washed", "filled", "sent", "returned",
 ]  # fmt: skip
 
@@ -295,23 +316,35 @@ RECORD_FACTS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "gyle": {"number": WORDS, "volume_ml": st.integers(0, 900_000), "retired": st.booleans()},
     "place": {"name": WORDS, "role": st.sampled_from(["store", "yard", "stillage", "bar"])},
     "customer": {"name": WORDS, "agreed_days": st.integers(0, 90), "retired": st.booleans()},
+    "setting": {"value_thousandths": st.integers(0, 90_000), "retired": st.booleans()},
+    "lot": {"what": st.just("isinglass"), "name": WORDS},
+    "solution": {"agent": st.just("caustic"), "made_mg_per_l": st.just(20_000)},
+    "trial": {"sample_ml": st.just(500)},
+}
+READINGS = st.lists(
+    st.tuples(st.sampled_from(TIMES), st.integers(-50, 250)).map(list), min_size=1, max_size=4
+)
+HAPPENINGS: dict[str, dict[str, st.SearchStrategy[dict[str, Any]]]] = {
+    "customer": {
+        "chased": st.fixed_dictionaries(
+            {}, optional={"words": WORDS, "promised_on": st.sampled_from(DUE)}
+        )
+    },
+    "place": {"temperature": st.fixed_dictionaries({"series": READINGS})},
+    "solution": {
+        "solution_used": st.fixed_dictionaries({"uses": st.integers(1, 9)}),
+        "solution_checked": st.fixed_dictionaries({"strength_mg_per_l": st.integers(0, 9)}),
+    },
 }
 
 
 @st.composite
 def record_sets(draw: st.DrawFn, kind: str) -> list[Entry]:
-    """Entries about one beer, gyle, place or customer, chases of a customer among them."""
+    """Entries about one thing: what sets its fields, and what happens to it."""
     desk = Desk(draw)
-    facts = st.fixed_dictionaries({}, optional=RECORD_FACTS[kind])
-    chases = st.fixed_dictionaries(
-        {}, optional={"words": WORDS, "promised_on": st.sampled_from(DUE)}
-    )
+    facts = {kind: st.fixed_dictionaries({}, optional=RECORD_FACTS[kind])}
+    facts |= HAPPENINGS.get(kind, {})
     for _ in range(draw(st.integers(1, 10))):
-        chased = kind == "customer" and draw(st.booleans())
-        desk.note(
-            "chased" if chased else kind,
-            CUSTOMERS[0],
-            draw(st.sampled_from(TIMES)),
-            draw(chases if chased else facts),
-        )
+        noted = draw(st.sampled_from(sorted(facts)))
+        desk.note(noted, CUSTOMERS[0], draw(st.sampled_from(TIMES)), draw(facts[noted]))
     return desk.entries

@@ -4,9 +4,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cellarapp.domain.entries import Entry, order_key
+from cellarapp.domain.entries import Entry, order_key, row_type
 from cellarapp.domain.fold import entries_by_subject
-from cellarapp.domain.records import blank_record, drawn_ml, fold_record, set_fields, subject_type
+from cellarapp.domain.readings import merged
+from cellarapp.domain.records import blank_record, drawn_ml, fold_record, step_record
 
 from .histories import (
     CUSTOMERS,
@@ -61,23 +62,20 @@ def test_gyle_is_drawn_by_the_fills_that_count(entries: list[Entry]) -> None:
 def test_entry_about_something_else_leaves_a_record_alone() -> None:
     """ORD-4: corrections of a record's entries stand among them and set nothing."""
     [voided] = later([], "voided", CUSTOMERS[0], {"target": "x"})
-    assert set_fields(blank_record("customer"), voided) == blank_record("customer")
+    assert step_record(blank_record("customer"), voided) == blank_record("customer")
 
 
 @pytest.mark.parametrize(
-    ("subject", "kinds", "expected"),
-    [
-        ("117", {"filled"}, "container"),
-        ("K12", {"voided"}, "container"),
-        (CUSTOMERS[0], {"customer", "chased"}, "customer"),
-        (CUSTOMERS[0], {"chased"}, "customer"),
-        (CUSTOMERS[0], {"beer"}, "beer"),
-        (CUSTOMERS[0], {"voided"}, None),
-        ("brewery", {"place"}, "place"),
-    ],
+    ("kind", "about"),
+    [("filled", "container"), ("voided", "container"), ("beer", "beer"), ("chased", "customer")],
 )
-def test_subject_is_what_its_entries_call_it(
-    subject: str, kinds: set[str], expected: str | None
-) -> None:
-    """ORD-1: a number is a container; a chase that arrives first makes a customer."""
-    assert subject_type(subject, kinds) == expected
+def test_a_kind_says_what_its_entries_are_about(kind: str, about: str) -> None:
+    """ORD-1: so the same entries make the same rows, whichever of them comes first."""
+    assert row_type(kind) == about
+
+
+def test_of_two_readings_at_one_instant_the_warmer_stands() -> None:
+    """TEMP-1."""
+    assert merged([["2026-03-28T09:00:00.000Z", 120]], [["2026-03-28T09:00:00.000Z", 124]]) == [
+        ["2026-03-28T09:00:00.000Z", 124]
+    ]

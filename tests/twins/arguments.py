@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from cellarapp.domain.calendar import write_instant
 
 from ..domain.histories import (
+    RECORD_FACTS,
     TIMES,
     arrivals,
     entry_sets,
@@ -68,6 +69,8 @@ ARGUMENTS: dict[str, st.SearchStrategy[tuple[Any, ...]]] = {
     "london_date": st.tuples(some_instants | st.text(max_size=24)),
     "add_days": st.tuples(days | st.text("0123456789-", max_size=10), whole_days),
     "days_between": st.tuples(days, days),
+    "london_minute": st.tuples(some_instants | st.text(max_size=24)),
+    "london_instant": st.tuples(days, st.integers(0, 1440)),
     "same_time_after": st.tuples(some_instants, whole_days),
     "best_before_on": st.tuples(some_instants, beers),
     "due_on": st.tuples(some_instants, customers),
@@ -84,7 +87,7 @@ LAST_GOOD_DAY = [
 histories_and_beers = st.tuples(
     uncorrected.map(of_one), beers, some_instants | st.sampled_from([*TIMES, *LAST_GOOD_DAY])
 )
-records_of_a_kind = st.sampled_from(["beer", "gyle", "place", "customer"]).flatmap(
+records_of_a_kind = st.sampled_from(sorted(RECORD_FACTS)).flatmap(
     lambda kind: st.tuples(st.just(kind), record_sets(kind))
 )
 ARGUMENTS |= {

@@ -9,7 +9,7 @@ import { entriesBySubject, fold, inOrder, step } from "../../static/src/domain/f
 import * as numbers from "../../static/src/domain/numbers.ts";
 import { openQueries } from "../../static/src/domain/queries.ts";
 import { bestBeforeOn, readiness } from "../../static/src/domain/readiness.ts";
-import { drawnMl, foldRecord, subjectType } from "../../static/src/domain/records.ts";
+import { drawnMl, foldRecord } from "../../static/src/domain/records.ts";
 import { blank } from "../../static/src/domain/standing.ts";
 import * as trips from "../../static/src/domain/trips.ts";
 import { TRADE } from "./trade.ts";
@@ -42,7 +42,6 @@ function records(type: RecordKind, entries: Entry[]) {
   const subject = entries[0]?.subject ?? "";
   return {
     record: foldRecord(type, entries),
-    type: subjectType(subject, new Set(entries.map((e) => e.kind))),
     drawn_ml: drawnMl(subject, entries),
   };
 }
@@ -57,6 +56,8 @@ const RULES: Record<string, (...args: any[]) => unknown> = {
   london_date: calendar.londonDate,
   add_days: calendar.addDays,
   days_between: calendar.daysBetween,
+  london_minute: calendar.londonMinute,
+  london_instant: calendar.londonInstant,
   same_time_after: calendar.sameTimeAfter,
   ledger,
   records,

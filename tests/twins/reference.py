@@ -11,7 +11,7 @@ from cellarapp.domain.errors import DomainError
 from cellarapp.domain.fold import entries_by_subject, fold, step
 from cellarapp.domain.queries import open_queries
 from cellarapp.domain.readiness import best_before_on, readiness
-from cellarapp.domain.records import Record, drawn_ml, fold_record, subject_type
+from cellarapp.domain.records import Record, drawn_ml, fold_record
 from cellarapp.domain.standing import blank
 
 
@@ -43,7 +43,6 @@ def records(kind: str, entries: list[Entry]) -> dict[str, Any]:
     subject = entries[0]["subject"] if entries else ""
     return {
         "record": fold_record(kind, entries),
-        "type": subject_type(subject, {entry["kind"] for entry in entries}),
         "drawn_ml": drawn_ml(subject, entries),
     }
 
@@ -61,6 +60,8 @@ RULES: dict[str, Callable[..., Any]] = {
     "london_date": calendar.london_date,
     "add_days": calendar.add_days,
     "days_between": calendar.days_between,
+    "london_minute": calendar.london_minute,
+    "london_instant": calendar.london_instant,
     "same_time_after": calendar.same_time_after,
     "ledger": ledger,
     "records": records,

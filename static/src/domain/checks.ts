@@ -18,16 +18,16 @@ export function hold(standing: Standing, entry: Entry, state: Held["state"]): vo
   standing.held = { ...mark(entry), state, why: entry.facts.why ?? "" };
 }
 
-export function countMove(standing: Standing): void {
+export function countMove(standing: Standing, entry: Entry): void {
   const contents = standing.contents;
-  if (contents) standing.contents = { ...contents, moves: contents.moves + 1 };
+  if (contents) standing.contents = { ...contents, moves: contents.moves + 1, moved: mark(entry) };
 }
 
 /** To a place of the brewery; serving ends when it is another one than before. */
 export function carry(standing: Standing, entry: Entry, place: string): void {
   if (standing.place?.at !== place) {
     standing.serving = null;
-    countMove(standing);
+    countMove(standing, entry);
   }
   put(standing, entry, place);
 }

@@ -9,12 +9,15 @@ export const CONTAINER_KINDS = [
   "washed",
   "inspected",
   "filled",
+  "dosed",
   "moved",
   "stillaged",
   "vented",
   "tapped",
+  "stooped",
   "dipped",
   "checked",
+  "planned",
   "emptied",
   "sent",
   "returned",
@@ -26,17 +29,29 @@ export const CONTAINER_KINDS = [
   "noted",
 ] as const;
 export const CORRECTION_KINDS = ["voided", "renumbered", "settled"] as const;
-export const RECORD_KINDS = ["beer", "gyle", "place", "customer"] as const;
-export const CUSTOMER_KINDS = ["chased"] as const;
+export const RECORD_KINDS = [
+  "beer",
+  "gyle",
+  "place",
+  "customer",
+  "setting",
+  "lot",
+  "solution",
+  "trial",
+] as const;
+
+/** What happens to a thing that is no container, and the kind of that thing. */
+export const HAPPENINGS = {
+  chased: "customer",
+  temperature: "place",
+  solution_used: "solution",
+  solution_checked: "solution",
+} as const;
 
 export type ContainerEntryKind = (typeof CONTAINER_KINDS)[number];
 export type CorrectionKind = (typeof CORRECTION_KINDS)[number];
 export type RecordKind = (typeof RECORD_KINDS)[number];
-export type Kind =
-  | ContainerEntryKind
-  | CorrectionKind
-  | RecordKind
-  | (typeof CUSTOMER_KINDS)[number];
+export type Kind = ContainerEntryKind | CorrectionKind | RecordKind | keyof typeof HAPPENINGS;
 
 const among =
   <K extends string>(kinds: readonly K[]) =>
@@ -74,4 +89,10 @@ export function unsent(entry: MadeEntry): Entry {
 /** ORD-1: text that sorts in the order in which things happened, then device and running number. */
 export function orderKey(entry: Entry): string {
   return `${entry.effective_at}/${entry.device}/${String(entry.seq).padStart(10, "0")}`;
+}
+
+/** What an entry of this kind is about: a container, or the kind of record. */
+export function rowType(kind: Kind): RecordKind | "container" {
+  if (isRecordKind(kind)) return kind;
+  return kind in HAPPENINGS ? HAPPENINGS[kind as keyof typeof HAPPENINGS] : "container";
 }

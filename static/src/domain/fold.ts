@@ -4,7 +4,7 @@ import { type Entry, orderKey } from "./entries.ts";
 import { beFound } from "./inference.ts";
 import { raiseQuery } from "./queries.ts";
 import { blank, type Standing } from "./standing.ts";
-import { isHandled, STEPS } from "./steps.ts";
+import { isHandled, STEPS } from "./steps/steps.ts";
 
 /** A standing after an entry, and the steps that the entry implied. */
 export interface Step {
@@ -34,7 +34,7 @@ export function step(standing: Standing, entry: Entry): Step {
 export function inOrder(entries: Entry[]): Entry[] {
   return entries
     .map((entry) => ({ entry, key: orderKey(entry) }))
-    .sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0))
+    .sort((a, b) => compare(a.key, b.key) || compare(a.entry.id, b.entry.id))
     .map(({ entry }) => entry);
 }
 
@@ -56,4 +56,8 @@ export function entriesBySubject(entries: Entry[]): Map<string, Entry[]> {
     else subjects.set(subject, [entry]);
   }
   return subjects;
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -1,7 +1,7 @@
 /** LIFE-20: the missing step that an entry implies. Twin of cellarapp/domain/inference.py. */
 import type { Entry } from "./entries.ts";
 import { lapse } from "./queries.ts";
-import { mark, type Serving, type Standing } from "./standing.ts";
+import { type Mark, mark, type Serving, type Standing, type Vent } from "./standing.ts";
 
 /** The place of a container that is in the brewery, nobody noted where. */
 export const AT_THE_BREWERY = "brewery";
@@ -10,6 +10,7 @@ export const AT_THE_BREWERY = "brewery";
 export function endOfBeer(standing: Standing, entry: Entry, inferred: boolean): void {
   standing.contents = null;
   standing.serving = null;
+  standing.planned = null;
   standing.clean = { ...mark(entry, inferred), state: "dirty" };
   lapse(standing);
 }
@@ -38,14 +39,20 @@ export function beEmptied(standing: Standing, entry: Entry): string[] {
   return ["emptied"];
 }
 
+/** Serving begins: on the stillage, and no more than that. */
+export function onStillage(stillaged: Mark): Serving {
+  return { stillaged, vented: null, tapped: null, stooped: null };
+}
+
 /** A container that is vented or tapped lies on the stillage. */
 export function beStillaged(standing: Standing, entry: Entry): [Serving, string[]] {
   if (standing.serving?.stillaged) return [standing.serving, []];
-  return [{ stillaged: mark(entry, true), vented: null, tapped: null }, ["stillaged"]];
+  return [onStillage(mark(entry, true)), ["stillaged"]];
 }
 
 /** A container that is tapped has been vented; with which spile nobody said. */
 export function beVented(serving: Serving, entry: Entry): [Serving, string[]] {
   if (serving.vented) return [serving, []];
-  return [{ ...serving, vented: { ...mark(entry, true), spile: null } }, ["vented"]];
+  const vented: Vent = { ...mark(entry, true), spile: null, first_at: entry.effective_at };
+  return [{ ...serving, vented }, ["vented"]];
 }

@@ -1,12 +1,18 @@
 /** Beers, gyles, places and customers, field by field. Twin of cellarapp/domain/records.py. */
-import { type Entry, isRecordKind, orderKey, type RecordKind } from "./entries.ts";
-import { isNumber } from "./numbers.ts";
+import { type Entry, isRecordKind, orderKey, type RecordKind, rowType } from "./entries.ts";
+import { merged, type Reading } from "./readings.ts";
 import { type Mark, mark } from "./standing.ts";
 
 /** The last time somebody asked a customer for containers, and what was promised. */
 export interface Chase extends Mark {
   words: string;
   promised_on: string | null;
+}
+
+/** A solution's strength as it was titrated; `key` puts checks in order. */
+export interface Check extends Mark {
+  strength_mg_per_l: number;
+  key: string;
 }
 
 /** The fields of one thing, and for each the order key of the entry that set it. */
@@ -22,6 +28,19 @@ export interface BeerFields {
   conditioning_days: number;
   best_before_days: number;
   on_sale_days: number;
+  /** What is added: strengths of finings and hops by the hectolitre, CO2 wanted in the container. */
+  target_co2_centivols: number;
+  priming_sugar: string;
+  priming_yield: "full" | "balling";
+  syrup_g_per_l: number;
+  auxiliary: "none" | "auxiliary_alginate" | "auxiliary_silica";
+  auxiliary_ml_per_hl: number;
+  isinglass_ml_per_hl: number;
+  hops_g_per_hl: number;
+  limit_gravity_e4: number;
+  vegan: boolean;
+  cereals: string[];
+  milk: boolean;
 }
 
 export interface GyleFields {
@@ -29,11 +48,21 @@ export interface GyleFields {
   beer: string;
   brewed_on: string;
   volume_ml: number;
+  loss_ml: number;
+  original_gravity_e4: number;
+  present_gravity_e4: number;
+  highest_temp_decidegc: number;
+  measured_co2_centivols: number;
+  yeast_thousands_per_ml: number;
+  ph_hundredths: number;
+  fining_temp_decidegc: number;
+  sulphite_decimg_per_l: number;
 }
 
 export interface PlaceFields {
   name: string;
   role: "store" | "yard" | "stillage" | "bar";
+  temp_decidegc: number;
 }
 
 export interface CustomerFields {
@@ -42,58 +71,114 @@ export interface CustomerFields {
   phone: string;
   agreed_days: number;
   delivery_day: number;
+  expected_days: number;
+}
+
+/** A delivery of finings, sugar or hops. */
+export interface LotFields {
+  what: "primings" | "auxiliary_alginate" | "auxiliary_silica" | "isinglass" | "hops";
+  name: string;
+  received_on: string;
+  stored_temp_decidegc: number;
+}
+
+/** A made-up washing solution. */
+export interface SolutionFields {
+  agent: "peracetic" | "caustic";
+  name: string;
+  made_at: string;
+  volume_ml: number;
+  made_mg_per_l: number;
+  least_mg_per_l: number;
+  most_uses: number;
+  most_hours: number;
+  thrown_away: boolean;
+}
+
+export interface TrialSample {
+  isinglass_centipt: number;
+  auxiliary_centipt: number;
+  clarity: { after_min: number; score_tenths: number }[];
+  resettled_tenths: number[];
+  sediment_ul: number | null;
+}
+
+/** A ladder of finings doses in samples of one gyle, and what was read of each. */
+export interface TrialFields {
+  gyle: string;
+  started_at: string;
+  sample_ml: number;
+  samples: TrialSample[];
 }
 
 export type Beer = RecordOf<BeerFields>;
 export type Gyle = RecordOf<GyleFields> & { drawn_ml: number };
-export type Place = RecordOf<PlaceFields>;
+export type Place = RecordOf<PlaceFields> & { temperatures: Reading[] };
 export type Customer = RecordOf<CustomerFields> & { chase: Chase | null };
+export type Setting = RecordOf<{ value_thousandths: number }>;
+export type Lot = RecordOf<LotFields>;
+export type Solution = RecordOf<SolutionFields> & { uses: number; checks: Check[] };
+export type Trial = RecordOf<TrialFields>;
 export type AnyRecord = RecordOf<Record<string, unknown>> & {
   drawn_ml?: number;
   chase?: Chase | null;
+  temperatures?: Reading[];
+  uses?: number;
+  checks?: Check[];
 };
 
-export function blankRecord(type: RecordKind): AnyRecord {
-  if (type === "gyle") return { fields: {}, set_by: {}, drawn_ml: 0 };
-  if (type === "customer") return { fields: {}, set_by: {}, chase: null };
-  return { fields: {}, set_by: {} };
+export function blankRecord(kind: RecordKind): AnyRecord {
+  const record = { fields: {}, set_by: {} };
+  if (kind === "gyle") return { ...record, drawn_ml: 0 };
+  if (kind === "customer") return { ...record, chase: null };
+  if (kind === "place") return { ...record, temperatures: [] };
+  if (kind === "solution") return { ...record, uses: 0, checks: [] };
+  return record;
 }
 
-/** A number is a container, anything else is what its entries call it; null while only corrections speak of it. */
-export function subjectType(
-  subject: string,
-  kinds: Iterable<string>,
-): RecordKind | "container" | null {
-  if (isNumber(subject)) return "container";
-  const all = [...kinds];
-  const [named] = all.filter(isRecordKind).sort();
-  return named ?? (all.includes("chased") ? "customer" : null);
-}
-
-/** The record after an entry that sets fields, or notes a chase; it may come in any order. */
-export function setFields<R extends AnyRecord>(record: R, entry: Entry): R {
-  const key = orderKey(entry);
-  const isLater = (name: string) => key > (record.set_by[name] ?? "");
-  if (entry.kind === "chased") {
-    if (!isLater("chase")) return record;
-    const { words = "", promised_on = null } = entry.facts;
-    const chase: Chase = { ...mark(entry), words, promised_on };
-    return { ...record, chase, set_by: { ...record.set_by, chase: key } };
+/** The record after an entry about it; entries may come in any order, each of them once. */
+export function stepRecord(record: AnyRecord, entry: Entry): AnyRecord {
+  const { facts, kind } = entry;
+  if (isRecordKind(kind)) return setFields(record, entry);
+  if (kind === "chased") return chased(record, entry);
+  if (kind === "temperature") {
+    return { ...record, temperatures: merged(record.temperatures ?? [], facts.series) };
   }
-  if (!isRecordKind(entry.kind)) return record;
+  if (kind === "solution_used") return { ...record, uses: (record.uses ?? 0) + facts.uses };
+  if (kind !== "solution_checked") return record;
+  const { strength_mg_per_l } = facts;
+  const check: Check = { ...mark(entry), strength_mg_per_l, key: orderKey(entry) };
+  return { ...record, checks: [...(record.checks ?? []), check].sort(byKey) };
+}
+
+function byKey(a: Check, b: Check): number {
+  return a.key === b.key ? (a.entry < b.entry ? -1 : 1) : a.key < b.key ? -1 : 1;
+}
+
+function setFields(record: AnyRecord, entry: Entry): AnyRecord {
+  const key = orderKey(entry);
   const fields: Record<string, unknown> = { ...record.fields };
   const setBy = { ...record.set_by };
   for (const [name, value] of Object.entries(entry.facts)) {
-    if (!isLater(name)) continue;
+    if (key <= (record.set_by[name] ?? "")) continue;
     fields[name] = value;
     setBy[name] = key;
   }
   return { ...record, fields, set_by: setBy };
 }
 
-/** A record from its entries in any order. Litres drawn from a gyle come from its fills. */
-export function foldRecord(type: RecordKind, entries: Entry[]): AnyRecord {
-  return entries.reduce(setFields, blankRecord(type));
+function chased(record: AnyRecord, entry: Entry): AnyRecord {
+  const key = orderKey(entry);
+  if (key <= (record.set_by.chase ?? "")) return record;
+  const { words = "", promised_on = null } = entry.facts;
+  const chase: Chase = { ...mark(entry), words, promised_on };
+  return { ...record, chase, set_by: { ...record.set_by, chase: key } };
+}
+
+/** ORD-2: a record from its entries in any order, each of them once. */
+export function foldRecord(kind: RecordKind, entries: Entry[]): AnyRecord {
+  const each = [...new Map(entries.map((e) => [e.id, e])).values()];
+  return each.filter((e) => rowType(e.kind) === kind).reduce(stepRecord, blankRecord(kind));
 }
 
 /** What the fills that count have drawn from a gyle, mL. */

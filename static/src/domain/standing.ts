@@ -14,27 +14,54 @@ export interface Place extends Mark {
   with_customer: boolean;
 }
 
+/** What was added, liquid in mL or dry in g; `moves` is how often the beer had moved by then. */
+export interface Dose extends Mark {
+  what: "primings" | "auxiliary_alginate" | "auxiliary_silica" | "isinglass" | "hops";
+  amount_ml: number | null;
+  amount_g: number | null;
+  lot: string | null;
+  moves: number;
+}
+
 export interface Contents extends Mark {
   gyle: string;
   volume_ml: number;
   left_ml: number;
   best_before: string | null;
+  doses: Dose[];
   moves: number;
+  moved: Mark | null;
   dipped: Mark | null;
+  tasted: Mark | null;
 }
 
 export interface Clean extends Mark {
   state: "dirty" | "washed" | "passed" | "failed";
 }
 
+/** Which spile is in the shive since when; `first_at` is when it was vented, with whatever spile. */
 export interface Vent extends Mark {
   spile: "hard" | "soft" | null;
+  first_at: string;
 }
 
 export interface Serving {
   stillaged: Mark | null;
   vented: Vent | null;
   tapped: Mark | null;
+  stooped: Mark | null;
+}
+
+/** Picked to be on sale at that time. */
+export interface Planned extends Mark {
+  sale_at: string;
+}
+
+/** Inside measures of a lying cask, mm, from which a dip tells what is left. */
+export interface Inside {
+  bung_diameter_mm: number;
+  head_diameter_mm: number;
+  length_mm: number;
 }
 
 export interface Held extends Mark {
@@ -71,12 +98,15 @@ export interface Standing {
   capacity_ml: number | null;
   tare_g: number | null;
   owner: string | null;
+  inside: Inside | null;
+  limit_millibar: number | null;
   place: Place | null;
   contents: Contents | null;
   clean: Clean | null;
   serving: Serving | null;
   held: Held | null;
   trip: Trip | null;
+  planned: Planned | null;
   returned: Mark | null;
   fills: number;
   queries: Query[];
@@ -94,12 +124,15 @@ export function blank(number: string): Standing {
     capacity_ml: null,
     tare_g: null,
     owner: null,
+    inside: null,
+    limit_millibar: null,
     place: null,
     contents: null,
     clean: null,
     serving: null,
     held: null,
     trip: null,
+    planned: null,
     returned: null,
     fills: 0,
     queries: [],

@@ -28,6 +28,11 @@ export class Book {
   readonly gyles;
   readonly places;
   readonly customers;
+  /** The brewery's own values of figures, by the figure's id. */
+  readonly brewerySettings;
+  readonly lots;
+  readonly solutions;
+  readonly trials;
   /** Rows (`container:117`) whose correction only the brewery can work out; it is on its way. */
   readonly corrections;
   readonly ownEntries: ReadonlySignal<OwnEntry[]>;
@@ -47,6 +52,10 @@ export class Book {
     this.gyles = phone.views.gyles.signal;
     this.places = phone.views.places.signal;
     this.customers = phone.views.customers.signal;
+    this.brewerySettings = phone.views.settings.signal;
+    this.lots = phone.views.lots.signal;
+    this.solutions = phone.views.solutions.signal;
+    this.trials = phone.views.trials.signal;
     this.corrections = phone.views.corrections;
     this.ownEntries = computed(() => {
       phone.ownTurn.value;

@@ -1,7 +1,7 @@
 // This phone's own entries in memory: on the phone, at the brewery, or waiting for a person.
 // Those that the rows may not hold yet are found by the rows that they touch, without a search.
 
-import type { MadeEntry } from "../domain/entries.ts";
+import { type MadeEntry, rowType } from "../domain/entries.ts";
 import { isNumber } from "../domain/numbers.ts";
 import { movedTo, targetOf } from "./about.ts";
 import { type Attention, type Kept, type RowKey, rowKey, type Sent } from "./kept.ts";
@@ -122,10 +122,8 @@ export class OwnEntries {
   /** The rows that an entry changes, if corrected also elsewhere; a correction those of its target. */
   touches(entry: MadeEntry, beneath = 0): Set<RowKey> {
     const { kind, subject, facts } = entry;
-    if (kind === "beer" || kind === "gyle" || kind === "place" || kind === "customer") {
-      return new Set([rowKey(kind, subject)]);
-    }
-    if (kind === "chased") return new Set([rowKey("customer", subject)]);
+    const type = rowType(kind);
+    if (type !== "container") return new Set([rowKey(type, subject)]);
     const keys = new Set<RowKey>();
     if (isNumber(subject)) keys.add(rowKey("container", subject));
     if (kind === "filled") keys.add(rowKey("gyle", String(facts["gyle"])));

@@ -3,9 +3,17 @@
 // brewery's row replaces the guess at the next pull.
 
 import { type Resolved, resolve } from "../domain/corrections.ts";
-import { type Entry, orderKey, type RecordKind, unsent } from "../domain/entries.ts";
+import {
+  type Entry,
+  isContainerKind,
+  isCorrectionKind,
+  isRecordKind,
+  orderKey,
+  type RecordKind,
+  unsent,
+} from "../domain/entries.ts";
 import { inOrder, step } from "../domain/fold.ts";
-import { type AnyRecord, blankRecord, setFields } from "../domain/records.ts";
+import { type AnyRecord, blankRecord, stepRecord } from "../domain/records.ts";
 import { blank, type Standing } from "../domain/standing.ts";
 import { targetOf } from "./about.ts";
 import { canonical } from "./canonical.ts";
@@ -37,11 +45,12 @@ export const holds = (row: Row | undefined, at: Vouched | null, own: Own): boole
     return own.kept.position <= Math.max(at.whole, row?.position ?? 0);
   }
   // Offered again after a restore: what lies before the row's last entry is likely in it.
-  return own.kept.again === true && row !== undefined && orderOf(own) <= lastOf(row);
+  if (own.kept.again !== true || row === undefined) return false;
+  if ("last" in row.doc) return orderOf(own) <= row.doc.last;
+  return !isRecordKind(own.kept.entry.kind); // a field that is set twice is only set
 };
 
 const orderOf = (own: Own): string => orderKey(unsent(own.kept.entry));
-const lastOf = (row: Row): string => ("last" in row.doc ? row.doc.last : "");
 
 /** Corrections reach beyond the row: what they are about, and what else corrects that. */
 const bearingOn = (pending: Own[], row: Row | undefined, at: Vouched | null, own: OwnEntries) => {
@@ -79,7 +88,10 @@ export const containerView = (
   const { lacking, held, before, now, unknown } = bearingOn(pending, row, at, own);
   let doc = rowDoc ?? blank(number);
   let waits = unknown;
-  const steps = lacking.filter((entry) => now.countsFor.get(entry.id) === number);
+  const counting = lacking.filter((entry) => now.countsFor.get(entry.id) === number);
+  // An entry that a later release of the app has left here is not understood by this one.
+  const steps = counting.filter(({ kind }) => isContainerKind(kind) || isCorrectionKind(kind));
+  waits ||= steps.length < counting.length;
   for (const one of newestFirst(held)) {
     const { id } = one.kept.entry;
     const [counted, counts] = [before, now].map(({ countsFor }) => countsFor.get(id) === number);
@@ -124,7 +136,7 @@ export const recordView = (
   for (const entry of lacking) {
     if (!now.countsFor.has(entry.id)) continue;
     if (entry.kind === "filled") drawnMl += volumeFrom(entry, id);
-    else if (entry.subject === id) doc = setFields(doc, entry);
+    else if (entry.subject === id) doc = stepRecord(doc, entry);
   }
   for (const entry of held.map(asEntry)) {
     const [counted, counts] = [before, now].map(({ countsFor }) => countsFor.has(entry.id));

@@ -1,10 +1,10 @@
 // Saving entries: one strict transaction holds the entries and the phone's running number.
 // Only after the browser has said that it is on the disk does anybody hear that it was saved.
 
-import { type Facts, isRecordKind, type Kind, type MadeEntry, unsent } from "../domain/entries.ts";
+import { type Facts, type Kind, type MadeEntry, rowType, unsent } from "../domain/entries.ts";
 import { step } from "../domain/fold.ts";
 import { isNumber } from "../domain/numbers.ts";
-import { type AnyRecord, blankRecord, setFields } from "../domain/records.ts";
+import { type AnyRecord, blankRecord, stepRecord } from "../domain/records.ts";
 import { RULES_VERSION } from "../domain/rules.ts";
 import { blank, type Standing } from "../domain/standing.ts";
 import type { Kept, Running } from "./kept.ts";
@@ -92,9 +92,10 @@ const makeEntries = (
 const standsNow = (phone: Phone, entry: MadeEntry): Standing | AnyRecord => {
   const { subject } = entry;
   if (isNumber(subject)) return phone.views.containers.get(subject) ?? blank(subject);
-  const type = isRecordKind(entry.kind) ? entry.kind : "customer";
+  const type = rowType(entry.kind);
+  if (type === "container") return blank(subject); // a correction of an entry about no container
   return phone.views.record(type, subject) ?? blankRecord(type);
 };
 
 const after = (before: Standing | AnyRecord, entry: MadeEntry): Standing | AnyRecord =>
-  "last" in before ? step(before, unsent(entry)).standing : setFields(before, unsent(entry));
+  "last" in before ? step(before, unsent(entry)).standing : stepRecord(before, unsent(entry));

@@ -2,7 +2,17 @@
 
 import { batch, type ReadonlySignal, signal } from "@preact/signals";
 import type { RecordKind } from "../domain/entries.ts";
-import type { AnyRecord, Beer, Customer, Gyle, Place } from "../domain/records.ts";
+import type {
+  AnyRecord,
+  Beer,
+  Customer,
+  Gyle,
+  Lot,
+  Place,
+  Setting,
+  Solution,
+  Trial,
+} from "../domain/records.ts";
 import type { Standing } from "../domain/standing.ts";
 import type { HeldRows } from "./held-rows.ts";
 import type { RowKey, SubjectType, Vouched } from "./kept.ts";
@@ -16,6 +26,10 @@ export class Views {
   readonly gyles = new LiveMap<Gyle>();
   readonly places = new LiveMap<Place>();
   readonly customers = new LiveMap<Customer>();
+  readonly settings = new LiveMap<Setting>();
+  readonly lots = new LiveMap<Lot>();
+  readonly solutions = new LiveMap<Solution>();
+  readonly trials = new LiveMap<Trial>();
   readonly #waiting = new Set<RowKey>();
   readonly #corrections = signal<ReadonlySet<RowKey>>(new Set());
   /** Rows (`container:117`) of which a correction waits for the brewery to work it out. */
@@ -27,9 +41,17 @@ export class Views {
   constructor(rows: HeldRows, own: OwnEntries) {
     this.#rows = rows;
     this.#own = own;
-    const { containers, beers, gyles, places, customers } = this;
-    const byType = { container: containers, beer: beers, gyle: gyles };
-    this.#byType = { ...byType, place: places, customer: customers } as never;
+    this.#byType = {
+      container: this.containers,
+      beer: this.beers,
+      gyle: this.gyles,
+      place: this.places,
+      customer: this.customers,
+      setting: this.settings,
+      lot: this.lots,
+      solution: this.solutions,
+      trial: this.trials,
+    } as never;
   }
 
   record(type: RecordKind, id: string): AnyRecord | undefined {
@@ -46,8 +68,9 @@ export class Views {
   refreshAll(at: Vouched | null): void {
     for (const map of Object.values(this.#byType)) map.clear();
     this.#waiting.clear();
-    for (const [key, row] of this.#rows.all)
-      this.#byType[row.type].set(idIn(key), row.doc as never);
+    for (const [key, row] of this.#rows.all) {
+      this.#mapOf(row.type)?.set(idIn(key), row.doc as never);
+    }
     for (const key of this.#own.pendingRows()) this.#refreshOne(key, at);
     this.#publish(Object.keys(this.#byType) as SubjectType[]);
   }
@@ -55,11 +78,18 @@ export class Views {
   #refreshOne(key: RowKey, at: Vouched | null): SubjectType {
     const type = key.slice(0, key.indexOf(":")) as SubjectType;
     const id = idIn(key);
+    const map = this.#mapOf(type);
+    if (map === undefined) return type;
     const view = this.#viewOf(type, id, key, at);
-    this.#byType[type].set(id, view.doc as never);
+    map.set(id, view.doc as never);
     if (view.waits) this.#waiting.add(key);
     else this.#waiting.delete(key);
     return type;
+  }
+
+  /** None for a type that only a later release of the app knows: kept, and not shown. */
+  #mapOf(type: SubjectType): LiveMap<never> | undefined {
+    return this.#byType[type] as LiveMap<never> | undefined;
   }
 
   #viewOf(type: SubjectType, id: string, key: RowKey, at: Vouched | null) {
@@ -75,7 +105,7 @@ export class Views {
 
   #publish(types: Iterable<SubjectType>): void {
     batch(() => {
-      for (const type of types) this.#byType[type].publish();
+      for (const type of types) this.#mapOf(type)?.publish();
       const told = this.#corrections.peek();
       const same = told.size === this.#waiting.size && [...told].every((k) => this.#waiting.has(k));
       if (!same) this.#corrections.value = new Set(this.#waiting);

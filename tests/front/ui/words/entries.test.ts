@@ -5,14 +5,19 @@ import { test } from "node:test";
 import {
   CONTAINER_KINDS,
   CORRECTION_KINDS,
-  CUSTOMER_KINDS,
   type Facts,
+  HAPPENINGS,
   RECORD_KINDS,
 } from "../../../../static/src/domain/entries.ts";
 import { doneWords, entryWords } from "../../../../static/src/ui/words/entries.ts";
 import { known } from "../brewery.ts";
 
-const KINDS = [...CONTAINER_KINDS, ...CORRECTION_KINDS, ...RECORD_KINDS, ...CUSTOMER_KINDS];
+const KINDS = [
+  ...CONTAINER_KINDS,
+  ...CORRECTION_KINDS,
+  ...RECORD_KINDS,
+  ...(Object.keys(HAPPENINGS) as (keyof typeof HAPPENINGS)[]),
+];
 
 /** The least that each kind must carry. */
 const LEAST: { readonly [kind: string]: Facts } = {

@@ -1,0 +1,72 @@
+"""Out and back: sent, returned, missing, found."""
+
+from cellarapp.domain.checks import carry, check_has_beer, count_move, hold, put, same_day
+from cellarapp.domain.entries import Entry
+from cellarapp.domain.inference import AT_THE_BREWERY, be_back, end_of_beer
+from cellarapp.domain.queries import raise_query
+from cellarapp.domain.standing import Standing, mark
+
+
+def sent(standing: Standing, entry: Entry) -> list[str]:
+    """LIFE-12: to a customer. Sent on from one pub to another it came back in between."""
+    facts, trip = entry["facts"], standing["trip"]
+    inferred: list[str] = []
+    if trip is not None and not (trip["customer"] == facts["customer"] and same_day(trip, entry)):
+        if trip["customer"] != facts["customer"]:
+            raise_query(
+                standing, "sent_elsewhere", [trip["entry"], entry["id"]], entry,
+                first_customer=trip["customer"], second_customer=facts["customer"],
+            )  # fmt: skip
+        inferred += be_back(standing, entry, with_its_beer=True)
+    held = standing["held"]
+    if held is not None and held["state"] == "set_aside":
+        raise_query(
+            standing, "sent_set_aside", [held["entry"], entry["id"]], entry, why=held["why"]
+        )
+    check_has_beer(standing, entry)
+    count_move(standing, entry)
+    standing["serving"] = None
+    standing["planned"] = None
+    standing["trip"] = {**mark(entry), "customer": facts["customer"], "due_on": facts["due_on"]}
+    standing["place"] = {**mark(entry), "at": facts["customer"], "with_customer": True}
+    return inferred
+
+
+def returned(standing: Standing, entry: Entry) -> list[str]:
+    """LIFE-13: back in the yard, dirty and empty, or with the ullage that came back in it.
+
+    Noted twice on one day, from two phones in the yard, it is one return.
+    """
+    facts, back = entry["facts"], standing["returned"]
+    if standing["trip"] is None and back is not None and same_day(back, entry):
+        return []
+    inferred = [] if standing["trip"] is not None else ["sent"]
+    contents = standing["contents"]
+    ullage_ml = facts.get("ullage_ml", 0)
+    if ullage_ml > 0 and contents is not None:
+        standing["contents"] = {**contents, "left_ml": min(ullage_ml, contents["left_ml"])}
+        standing["serving"] = None
+    else:
+        end_of_beer(standing, entry, inferred=False)
+    standing["trip"] = None
+    standing["returned"] = mark(entry)
+    put(standing, entry, facts.get("place", AT_THE_BREWERY))
+    return inferred
+
+
+def missing(standing: Standing, entry: Entry) -> list[str]:
+    """LIFE-15. Its trip stays open: the customer who had it last is still the one to ask."""
+    hold(standing, entry, "missing")
+    return []
+
+
+def found(standing: Standing, entry: Entry) -> list[str]:
+    """LIFE-15: ends being missing; found at a place of the brewery, its trip has ended too.
+
+    Found elsewhere than on the stillage where it was last seen, it is no longer being served.
+    """
+    if "place" not in entry["facts"]:
+        return []
+    inferred = be_back(standing, entry)
+    carry(standing, entry, entry["facts"]["place"])
+    return inferred

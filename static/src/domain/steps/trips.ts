@@ -1,0 +1,63 @@
+/** Out and back: sent, returned, missing, found. Twin of cellarapp/domain/steps/trips.py. */
+import { carry, checkHasBeer, countMove, hold, put, sameDay } from "../checks.ts";
+import { AT_THE_BREWERY, beBack, endOfBeer } from "../inference.ts";
+import { raiseQuery } from "../queries.ts";
+import { mark } from "../standing.ts";
+import type { StepOf } from "./step.ts";
+
+export const sent: StepOf = (standing, entry) => {
+  const facts = entry.facts;
+  const trip = standing.trip;
+  const inferred: string[] = [];
+  if (trip && !(trip.customer === facts.customer && sameDay(trip, entry))) {
+    if (trip.customer !== facts.customer) {
+      raiseQuery(standing, "sent_elsewhere", [trip.entry, entry.id], entry, {
+        first_customer: trip.customer,
+        second_customer: facts.customer,
+      });
+    }
+    inferred.push(...beBack(standing, entry, true));
+  }
+  const held = standing.held;
+  if (held?.state === "set_aside") {
+    raiseQuery(standing, "sent_set_aside", [held.entry, entry.id], entry, { why: held.why });
+  }
+  checkHasBeer(standing, entry);
+  countMove(standing, entry);
+  standing.serving = null;
+  standing.planned = null;
+  standing.trip = { ...mark(entry), customer: facts.customer, due_on: facts.due_on };
+  standing.place = { ...mark(entry), at: facts.customer, with_customer: true };
+  return inferred;
+};
+
+export const returned: StepOf = (standing, entry) => {
+  const facts = entry.facts;
+  const back = standing.returned;
+  if (!standing.trip && back && sameDay(back, entry)) return [];
+  const inferred = standing.trip ? [] : ["sent"];
+  const contents = standing.contents;
+  const ullageMl: number = facts.ullage_ml ?? 0;
+  if (ullageMl > 0 && contents) {
+    standing.contents = { ...contents, left_ml: Math.min(ullageMl, contents.left_ml) };
+    standing.serving = null;
+  } else {
+    endOfBeer(standing, entry, false);
+  }
+  standing.trip = null;
+  standing.returned = mark(entry);
+  put(standing, entry, facts.place ?? AT_THE_BREWERY);
+  return inferred;
+};
+
+export const missing: StepOf = (standing, entry) => {
+  hold(standing, entry, "missing");
+  return [];
+};
+
+export const found: StepOf = (standing, entry) => {
+  if (entry.facts.place === undefined) return [];
+  const inferred = beBack(standing, entry);
+  carry(standing, entry, entry.facts.place);
+  return inferred;
+};
