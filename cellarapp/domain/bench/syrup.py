@@ -24,7 +24,7 @@ class Syrup(NamedTuple):
 
 
 def asked_syrup(work: Working, asked: Asked, sugar: Sugar) -> Syrup | None:
-    """The syrup asked for, by its gravity or by its grams in a litre; none for dry sugar."""
+    """The syrup asked for, by its gravity or else its grams in a litre; none for dry sugar."""
     if asked.has("syrup_gravity"):
         dry_g = extract_g_per_l(work, asked.number("syrup_gravity"))
         grams = work.step("Sugar in the syrup = 10 d P / dry part", dry_g / sugar.dry_g, "g/L", 1)

@@ -119,11 +119,11 @@ def test_a_plan_adds_up(vessel_ml: int, sizes: list[dict[str, int]]) -> None:
 
 
 def test_two_hundred_containers_are_planned_at_once() -> None:
-    """40 sizes, 80 hL: a fraction of a second; two seconds leave room for a busy machine."""
+    """40 sizes, 80 hL: a fraction of a second of work; two leave room for a slow machine."""
     sizes = [size(20_011 + 1_499 * n, 5) for n in range(40)]
-    began = time.perf_counter()
+    began = time.process_time()
     found = plan(8_000_000, *sizes)
-    assert time.perf_counter() - began < 2
+    assert time.process_time() - began < 2
     assert found["left_ml"] <= 1
     assert found["containers"] <= 200
 
