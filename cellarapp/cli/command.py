@@ -28,7 +28,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except StorageBusy:
         return _say("Another program is writing to the database. Try again in a moment.")
     except StorageError as fault:
-        return _say(f"The database cannot be used: {fault.__cause__ or fault}")
+        return _say(f"The database cannot be used: {fault}")
 
 
 def _parser() -> ArgumentParser:
@@ -56,6 +56,8 @@ def _settings(given: Namespace) -> Config:
 
     They are put into the environment, where the process that serves finds them.
     """
+    if given.command == "demo" or getattr(given, "demo", False):
+        os.environ["CELLAR_DEMO"] = "yes"
     for option, variable in VARIABLES.items():
         value = getattr(given, option, None)
         if value is not None:

@@ -14,6 +14,8 @@ from flask import Flask
 from flask_migrate import Migrate, upgrade  # type: ignore[import-untyped]
 
 from cellarapp.storage.db import db
+from cellarapp.storage.errors import StorageTrouble
+from cellarapp.storage.faults import told_as_ours
 
 logger = logging.getLogger(__name__)
 
@@ -35,17 +37,21 @@ def set_up_migrations(app: Flask) -> None:
     Migrate(app, db, directory=str(migrations_folder()), render_as_batch=True)
 
 
+@told_as_ours()
 def bring_up_to_date(database_file: Path | None, folder: Path | None = None) -> Path | None:
     """Apply what is missing; answer where the copy is, if one had to be kept.
 
     Args:
         database_file: the SQLite file, None when the database is a server.
         folder: where the migrations are, if not where they belong.
+    Raises: StorageTrouble; then the database is as it was.
     """
     folder = folder or migrations_folder()
     has, wants = applied_revision(), newest_revision(folder)
     if has == wants:
         return None
+    if has is not None and has not in known_revisions(folder):
+        raise StorageTrouble(f"it was made by a later release of cellarapp (its tables are {has})")
     copy = None
     if has is not None and database_file is not None:
         copy = keep_copy(database_file, f"before-{wants}")
@@ -64,6 +70,11 @@ def applied_revision() -> str | None:
 def newest_revision(folder: Path) -> str | None:
     """The last migration there is."""
     return ScriptDirectory(str(folder)).get_current_head()
+
+
+def known_revisions(folder: Path) -> set[str]:
+    """All migrations there are."""
+    return {script.revision for script in ScriptDirectory(str(folder)).walk_revisions()}
 
 
 def keep_copy(database_file: Path, why: str) -> Path:

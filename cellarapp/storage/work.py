@@ -5,17 +5,13 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 
 from sqlalchemy import Connection, Engine
-from sqlalchemy.exc import IntegrityError, InterfaceError, OperationalError
 
 from cellarapp.storage.db import db, engine_for_reading, engine_for_writing, turn_to_write
 from cellarapp.storage.entries import EntryStore
-from cellarapp.storage.errors import Overtaken, StorageBusy, StorageTrouble
+from cellarapp.storage.faults import told_as_ours
 from cellarapp.storage.heads import HeadStore
 from cellarapp.storage.held import HeldStore
 from cellarapp.storage.rows import RowStore
-
-BUSY = ("locked", "busy", "lock timeout")
-LOST_RACE = ("deadlock detected", "could not serialize")
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,18 +44,8 @@ def writing() -> Iterator[Work]:
 
 @contextmanager
 def _transaction(engine: Engine) -> Iterator[Work]:
-    try:
-        with engine.connect() as connection, connection.begin():
-            yield _stores(connection)
-    except IntegrityError as fault:
-        raise Overtaken from fault
-    except (OperationalError, InterfaceError) as fault:
-        said = str(fault.orig).lower()
-        if any(words in said for words in LOST_RACE):
-            raise Overtaken from fault
-        if any(words in said for words in BUSY):
-            raise StorageBusy from fault
-        raise StorageTrouble from fault
+    with told_as_ours(), engine.connect() as connection, connection.begin():
+        yield _stores(connection)
 
 
 def _stores(connection: Connection) -> Work:

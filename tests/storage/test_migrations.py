@@ -11,10 +11,10 @@ from alembic.migration import MigrationContext
 from flask import Flask
 from flask_migrate import downgrade, upgrade
 from sqlalchemy import inspect
-from sqlalchemy.exc import OperationalError
 
 from cellarapp.config import Config
 from cellarapp.storage.db import db
+from cellarapp.storage.errors import StorageTrouble
 from cellarapp.storage.migrate import (
     applied_revision,
     bring_up_to_date,
@@ -105,6 +105,14 @@ def test_copy_of_what_was_there_is_kept_beside_the_database(
         assert kept.execute("SELECT count(*) FROM head").fetchone() == (1,)
 
 
+def test_database_of_a_later_release_is_left_alone(app: Flask, config: Config) -> None:
+    """An older server must not write into tables that it does not know."""
+    with db.engine.begin() as connection:
+        connection.exec_driver_sql("UPDATE alembic_version SET version_num = '9999'")
+    with pytest.raises(StorageTrouble, match="made by a later release"):
+        bring_up_to_date(config.database_file)
+
+
 def test_second_copy_does_not_take_the_place_of_the_first(app: Flask, config: Config) -> None:
     """An earlier copy may be the good one."""
     assert config.database_file is not None
@@ -117,7 +125,7 @@ def test_migration_that_fails_leaves_the_database_as_it_was(
 ) -> None:
     """All of it or none of it, on SQLite as well."""
     broken = with_a_migration_more(tmp_path, then='op.execute("no such words")')
-    with pytest.raises(OperationalError):
+    with pytest.raises(StorageTrouble):
         bring_up_to_date(config.database_file, broken)
     assert "more" not in tables()
     assert applied_revision() == "0001"
