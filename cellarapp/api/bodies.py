@@ -17,6 +17,8 @@ def read_json(request: Request) -> Any:
     """What the body says. Raises: ProblemError."""
     if not request.is_json:
         raise ProblemError("unknown-encoding", "Send the body as application/json.")
+    if request.content_length is None and "Transfer-Encoding" in request.headers:
+        raise ProblemError("no-length", "Say in Content-Length how long the body is.")
     body = request.get_data(cache=False)
     encoding = request.headers.get("Content-Encoding", "identity").strip().lower()
     if encoding in ("gzip", "x-gzip"):

@@ -1,6 +1,7 @@
 """GET /api/containers/<number>: one container's whole history."""
 
 from flask import Response
+from werkzeug.routing import BaseConverter
 
 from cellarapp.api.answers import answer
 from cellarapp.api.blueprint import Blueprint
@@ -14,7 +15,13 @@ from cellarapp.ledger.pulling import row_text
 blueprint = Blueprint("containers", __name__, description="Containers by number")
 
 
-@blueprint.at("GET", "/api/containers/<string:number>")
+class NumberPath(BaseConverter):
+    """A number as somebody typed it."""
+
+    typed = r"^(?=[^0-9]*[0-9])[ .-]*([A-Za-z0-9][ .-]*){1,8}$"
+
+
+@blueprint.at("GET", "/api/containers/<number:number>")
 @blueprint.answers(HistoryAnswer, 404, 422, 503)
 def get_history(number: str) -> Response:
     """A container's row, and every entry that was made about it or counts for it, in order."""

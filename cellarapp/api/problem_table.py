@@ -40,6 +40,9 @@ TABLE: dict[str, Kind] = {
     "method-not-allowed": Kind(
         405, "Not done this way", "The address is there, but not for this method."
     ),
+    "no-length": Kind(
+        411, "The body does not say how long it is", "Send the body whole, with Content-Length."
+    ),
     "not-a-date": Kind(422, "Not a date", "Write a date as year-month-day, such as 2026-11-25."),
     "not-a-number": Kind(
         422,

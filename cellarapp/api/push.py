@@ -40,7 +40,7 @@ class Push(Asked):
 
 @blueprint.at("POST", "/api/push")
 @blueprint.reads_body(Push, "At most 500 entries and 1 MiB; gzip is accepted.")
-@blueprint.answers(PushAnswer, 400, 413, 415, 422, 503)
+@blueprint.answers(PushAnswer, 400, 411, 413, 415, 422, 503)
 def push(asked: dict[str, Any]) -> Response:
     """Take entries in. The same batch again changes nothing.
 

@@ -49,15 +49,21 @@ def register(app: Flask) -> None:
         MAX_CONTENT_LENGTH=MOST_BYTES,
     )
     app.url_map.converters["client"] = client.ClientPath
+    app.url_map.converters["number"] = containers.NumberPath
     app.extensions["cellarapp-pages"] = snapshot.PreparedPages()
     register_handlers(app)
     register_headers(app)
     service = Service(app)
+    service.register_converter(containers.NumberPath, _number_described)
     for resource in RESOURCES:
         service.register_blueprint(resource.blueprint)
     app.register_blueprint(problem_pages.blueprint)
     app.register_blueprint(client.blueprint)
     _describe_entries(service.spec)
+
+
+def _number_described(converter: containers.NumberPath) -> dict[str, str]:
+    return {"type": "string", "pattern": converter.typed}
 
 
 def _describe_entries(spec: APISpec) -> None:

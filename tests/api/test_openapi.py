@@ -1,0 +1,86 @@
+"""The OpenAPI document says what the server does: asked at random, it answers as described."""
+
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+import schemathesis
+from flask import Flask
+from flask.testing import FlaskClient
+from hypothesis import HealthCheck, given, settings
+from schemathesis import GenerationMode
+
+from cellarapp import create_app
+from cellarapp.domain.entries import KINDS
+from cellarapp.storage.db import close_connections
+
+from ..conftest import config_in
+
+
+@pytest.fixture(scope="module")
+def described(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Any]:
+    """The document as it is served, of an application that stands for the whole module."""
+    app = create_app(config_in(tmp_path_factory.mktemp("openapi")))
+    yield schemathesis.openapi.from_wsgi("/api/openapi.json", app)
+    with app.app_context():
+        close_connections()
+
+
+TAKING_SOMETHING = [
+    ("/api/push", "post"),
+    ("/api/pull", "get"),
+    ("/api/snapshot/pages", "get"),
+    ("/api/containers/{number}", "get"),
+]
+TAKING_NOTHING = [
+    ("/api/snapshot", "get"),
+    ("/api/held", "get"),
+    ("/api/health", "get"),
+]
+CASES = [(*one, mode) for one in TAKING_SOMETHING for mode in GenerationMode] + [
+    (*one, GenerationMode.POSITIVE) for one in TAKING_NOTHING
+]
+
+
+def test_no_operation_is_left_untried(described: Any) -> None:
+    """A new one has to be written into the lists above."""
+    found = [one.ok() for one in described.get_all_operations()]
+    tried = sorted(TAKING_SOMETHING + TAKING_NOTHING)
+    assert sorted((one.path, one.method) for one in found) == tried
+
+
+@pytest.mark.parametrize(("path", "method", "mode"), CASES)
+def test_server_does_what_the_document_says(
+    described: Any, path: str, method: str, mode: GenerationMode
+) -> None:
+    """With what the document allows, and with what it does not."""
+
+    @settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+    @given(case=described[path][method].as_strategy(generation_mode=mode))
+    def ask(case: schemathesis.Case) -> None:
+        # The client in the same process does not unpack what it says it accepts.
+        case.call_and_validate(headers={"Accept-Encoding": "identity"})
+
+    ask()
+
+
+def test_document_describes_every_kind_of_entry(client: FlaskClient) -> None:
+    """For whoever writes another client."""
+    document = client.get("/api/openapi.json").json
+    assert document is not None
+    assert document["openapi"] == "3.1.0"
+    described = {name for name in document["components"]["schemas"] if name.startswith("EntryOf_")}
+    assert described == {f"EntryOf_{kind}" for kind in KINDS}
+
+
+def test_document_names_every_problem_an_operation_may_meet(app: Flask) -> None:
+    """As problem details, with their media type."""
+    document = app.test_client().get("/api/openapi.json").json
+    assert document is not None
+    for path in document["paths"].values():
+        for operation in (path[method] for method in ("get", "post") if method in path):
+            for status, answer in operation["responses"].items():
+                if status != "200":
+                    name = answer["$ref"].rpartition("/")[2]
+                    described = document["components"]["responses"][name]
+                    assert list(described["content"]) == ["application/problem+json"]
