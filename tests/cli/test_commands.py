@@ -1,0 +1,128 @@
+"""The commands that look at the ledger and end."""
+
+import json
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+
+from cellarapp.app import opened
+from cellarapp.cli import main
+from cellarapp.cli.filling import fill
+from cellarapp.config import Config
+from cellarapp.ledger.pulling import current_head
+from cellarapp.ledger.take_in import take_in
+from cellarapp.storage.db import db
+
+from ..conftest import config_in
+from ..making import Phone, batch
+
+
+@pytest.fixture(autouse=True)
+def brewery(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Config:
+    """The environment leads to a folder of the test's own; what a command sets there is undone."""
+    for name in ("CELLAR_DATABASE", "CELLAR_HOST", "CELLAR_PORT"):
+        monkeypatch.setenv(name, "")
+    monkeypatch.setenv("CELLAR_DATA", str(tmp_path))
+    return config_in(tmp_path)
+
+
+@pytest.fixture
+def ledger(brewery: Config) -> Config:
+    with opened(brewery):
+        take_in(batch([Phone().filled("117")]))
+    return brewery
+
+
+def damage(config: Config, rows: str) -> None:
+    with opened(config), db.engine.begin() as connection:
+        connection.exec_driver_sql(f"UPDATE row SET doc = '{{}}' WHERE {rows}")
+
+
+Printed = pytest.CaptureFixture[str]
+
+
+def test_check_is_content_with_a_ledger_that_is_well(ledger: Config, capsys: Printed) -> None:
+    """Status 0, in one sentence."""
+    assert main(["check"]) == 0
+    assert capsys.readouterr().out == "all rows are what the ledger says\n"
+
+
+def test_check_prints_the_differences_and_ends_with_1(ledger: Config, capsys: Printed) -> None:
+    """So that a nightly job notices."""
+    damage(ledger, "id = '117'")
+    assert main(["check"]) == 1
+    told = capsys.readouterr().out.splitlines()
+    assert told[0].startswith("container 117 differs in ")
+    assert told[-1] == "1 differences"
+
+
+def test_rebuild_puts_right_what_check_found(ledger: Config, capsys: Printed) -> None:
+    """And says how much it was."""
+    damage(ledger, "id = '117'")
+    assert main(["rebuild"]) == 0
+    assert capsys.readouterr().out == "1 rows were not what the ledger says; they are now\n"
+    assert main(["check"]) == 0
+
+
+def test_check_looks_at_the_database_that_is_named(
+    ledger: Config, tmp_path: Path, capsys: Printed
+) -> None:
+    """And not at the one of the environment."""
+    damage(ledger, "id = '117'")
+    assert main(["check", "--database", str(tmp_path / "other.sqlite")]) == 0
+
+
+def test_openapi_prints_the_document_and_makes_no_database(tmp_path: Path, capsys: Printed) -> None:
+    """It can be run anywhere."""
+    assert main(["openapi"]) == 0
+    assert "/api/push" in json.loads(capsys.readouterr().out)["paths"]
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_version_says_the_release(capsys: Printed) -> None:
+    """And which client goes with it."""
+    assert main(["version"]) == 0
+    assert capsys.readouterr().out.startswith("cellarapp 0.")
+
+
+def test_demo_is_accepted_whole_and_only_once(brewery: Config, capsys: Printed) -> None:
+    """Every entry of the made-up brewery is one that a phone could have sent."""
+    now = datetime(2026, 11, 25, 12, 0, tzinfo=UTC)
+    assert fill(brewery, now=now, seed=1) == 0
+    done, _, of = capsys.readouterr().out.split()[:3]
+    assert done == of
+    assert int(done) > 1000
+    assert main(["check"]) == 0
+    with opened(brewery):
+        position = current_head().position
+    assert main(["demo"]) == 1
+    with opened(brewery):
+        assert current_head().position == position
+
+
+@pytest.mark.parametrize(
+    ("variable", "value", "words"),
+    [
+        ("CELLAR_PORT", "eighty", "CELLAR_PORT is 'eighty'; it must be a whole number"),
+        ("CELLAR_PORT", "70000", "CELLAR_PORT is '70000'; it must be a whole number"),
+        ("CELLAR_DATABASE", "oracle://x", "CELLAR_DATABASE begins with oracle://"),
+        ("CELLAR_DATABASE", "sqlite://", "CELLAR_DATABASE must name a file by its full path"),
+        ("CELLAR_DATABASE", "sqlite:///:memory:", "CELLAR_DATABASE must name a file"),
+        ("CELLAR_CLIENT", "/nowhere", "CELLAR_CLIENT is '/nowhere', where no index.html is."),
+    ],
+)
+def test_setting_that_cannot_be_used_is_named(
+    monkeypatch: pytest.MonkeyPatch, capsys: Printed, variable: str, value: str, words: str
+) -> None:
+    """With what it should be; status 2, as for a command that is written wrongly."""
+    monkeypatch.setenv(variable, value)
+    assert main(["check"]) == 2
+    assert capsys.readouterr().err.startswith(f"cellarapp: {words}")
+
+
+def test_database_that_is_none_is_told_in_a_sentence(tmp_path: Path, capsys: Printed) -> None:
+    """And not as a traceback."""
+    (tmp_path / "cellarapp.sqlite").write_text("my shopping list, for the week" * 100)
+    assert main(["check"]) == 1
+    assert capsys.readouterr().err.startswith("cellarapp: The database cannot be used: ")

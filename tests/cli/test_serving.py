@@ -1,0 +1,140 @@
+"""`cellarapp serve` as a process of its own, asked over the network."""
+
+import json
+import os
+import signal
+import socket
+import subprocess
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+from urllib.error import URLError
+from urllib.request import Request, urlopen
+
+import pytest
+
+from ..making import Phone, push_body
+
+COMMAND = [sys.executable, "-c", "import sys; from cellarapp.cli import main; sys.exit(main())"]
+PATIENCE_S = 60
+
+
+@pytest.fixture
+def port() -> int:
+    """One that nothing listens at."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        found: int = probe.getsockname()[1]
+        return found
+
+
+def start(folder: Path, port: int) -> subprocess.Popen[str]:
+    environment = os.environ | {"CELLAR_DATA": str(folder), "CELLAR_PORT": str(port)}
+    return subprocess.Popen(
+        [*COMMAND, "serve"],
+        env=environment,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+        text=True,
+        start_new_session=True,
+    )
+
+
+@contextmanager
+def served(folder: Path, port: int) -> Iterator[subprocess.Popen[str]]:
+    """A server that answers; at the end it is stopped, with all that it started."""
+    process = start(folder, port)
+    try:
+        wait_until_it_answers(process, port)
+        yield process
+    finally:
+        if process.poll() is None:
+            process.terminate()
+        try:
+            process.communicate(timeout=PATIENCE_S)
+        finally:
+            kill_all(process)
+
+
+def wait_until_it_answers(process: subprocess.Popen[str], port: int) -> None:
+    for _ in range(PATIENCE_S * 20):
+        try:
+            ask(port, "/api/health")
+            return
+        except URLError:
+            try:
+                process.wait(timeout=0.05)
+            except subprocess.TimeoutExpired:
+                continue
+        break
+    raise AssertionError(f"the server does not answer: {process.communicate()[0]}")
+
+
+def kill_all(process: subprocess.Popen[str]) -> None:
+    try:
+        os.killpg(process.pid, signal.SIGKILL)
+    except ProcessLookupError:
+        return
+
+
+def ask(port: int, path: str, body: object = None) -> dict[str, Any]:
+    data = None if body is None else json.dumps(body).encode()
+    request = Request(f"http://127.0.0.1:{port}{path}", data, {"Content-Type": "application/json"})
+    with urlopen(request, timeout=PATIENCE_S) as answer:
+        told: dict[str, Any] = json.load(answer)
+        return told
+
+
+def is_free(port: int) -> bool:
+    with socket.socket() as probe:
+        return probe.connect_ex(("127.0.0.1", port)) != 0
+
+
+def test_server_answers_until_it_is_stopped(tmp_path: Path, port: int) -> None:
+    """SIGTERM is what a service manager sends; nothing is left listening."""
+    with served(tmp_path, port) as process:
+        assert ask(port, "/api/health")["status"] == "ok"
+        process.terminate()
+        said = process.communicate(timeout=PATIENCE_S)[0]
+        assert process.returncode == 0
+        assert f"cellarapp is at http://127.0.0.1:{port}" in said
+    assert is_free(port)
+
+
+def test_what_was_accepted_outlives_the_death_of_the_server(tmp_path: Path, port: int) -> None:
+    """A verdict is given after the commit, and the next start finds the entry."""
+    entries = [Phone().filled("117")]
+    with served(tmp_path, port) as process:
+        told = ask(port, "/api/push", push_body(entries))
+        kill_all(process)
+        process.communicate(timeout=PATIENCE_S)
+    with served(tmp_path, port):
+        again = ask(port, "/api/push", push_body(entries))
+    assert told["results"][0]["verdict"] == "accepted"
+    assert again["results"] == [told["results"][0] | {"verdict": "known"}]
+    assert again["epoch"] == told["epoch"]
+
+
+def test_port_that_is_taken_is_told_in_a_sentence(tmp_path: Path, port: int) -> None:
+    """Two servers at one port would share the phones between them in silence."""
+    with served(tmp_path, port):
+        second = start(tmp_path, port)
+        said = second.communicate(timeout=PATIENCE_S)[0]
+        assert second.returncode == 1
+    assert f"cellarapp: port {port} at 127.0.0.1 cannot be used" in said
+    assert "Traceback" not in said
+
+
+def test_body_of_unknown_length_is_not_taken_for_an_empty_one(tmp_path: Path, port: int) -> None:
+    """It would have to be read to its end to know that it is too long."""
+    with served(tmp_path, port), socket.create_connection(("127.0.0.1", port)) as line:
+        line.settimeout(PATIENCE_S)
+        line.sendall(
+            b"POST /api/push HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
+            b"Transfer-Encoding: chunked\r\nConnection: close\r\n\r\n"
+        )
+        line.sendall(b"10000\r\n" + b" " * 0x10000 + b"\r\n0\r\n\r\n")
+        answer = line.recv(100)
+    assert answer.split()[1] == b"411"
