@@ -12,10 +12,10 @@ from .reading import FOLDER, Case, entries_of, faults, files, lacking, read
 
 RULES = {
     *(f"ORD-{n}" for n in range(1, 5)),
-    *(f"LIFE-{n}" for n in range(1, 17)),
-    *(f"LIFE-{n}" for n in range(20, 25)),
+    *(f"LIFE-{n}" for n in range(1, 25)),
     *(f"READY-{n}" for n in range(1, 4)),
     *(f"TRIP-{n}" for n in range(1, 4)),
+    "TEMP-1",
     "NUM",
     "CAL",
     "SIZE",
