@@ -43,7 +43,7 @@ class Device:
         """When what was noted then gets to the server."""
         day = noted_at.astimezone(LONDON).date()
         if day < self.daily_from:
-            day += timedelta(days=6 - day.weekday())
+            day = min(day + timedelta(days=6 - day.weekday()), self.daily_from)
         while any(a <= day <= b for a, b in self.silent) or at(day, *self.connects) <= noted_at:
             day += timedelta(days=1)
         return at(day, *self.connects)

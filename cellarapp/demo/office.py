@@ -35,7 +35,8 @@ def ring_round(brewery: Brewery, day: date) -> None:
 
 
 def _promise(brewery: Brewery, customer: Customer, day: date) -> date | None:
-    """They name the van's next day, or nothing."""
+    """They name a day of the van's, or nothing."""
     if brewery.rng.random() < 0.15:
         return None
-    return day + timedelta(days=(customer.delivery_day - day.weekday()) % 7 or 7)
+    next_day = (customer.delivery_day - day.weekday()) % 7 or 7
+    return day + timedelta(days=next_day, weeks=customer.habit.puts_off_weeks)

@@ -15,49 +15,63 @@ from cellarapp.demo.racking import weeks_before_today
 Happens = Callable[[Brewery, date], None]
 
 
+ENOUGH = 5
+
+
 class Slip(NamedTuple):
     """What happens on which of the week's days, how many weeks before today."""
 
     on: str
     weeks_ago: int
     happens: Happens
+    needs: str = ""
+    """A kind of entry that has to have been noted often enough that day."""
 
 
 SLIPS = [
-    Slip("racking", 50, corrected.wrong_number),
-    Slip("delivery", 44, corrected.wrong_pub),
-    Slip("racking", 40, corrected.noted_twice),
-    Slip("racking", 33, corrected.undone_and_redone),
+    Slip("racking", 50, corrected.wrong_number, "filled"),
+    Slip("delivery", 44, corrected.wrong_pub, "sent"),
+    Slip("racking", 40, corrected.noted_twice, "filled"),
+    Slip("racking", 33, corrected.undone_and_redone, "moved"),
     Slip("washing", 30, astray.lost_and_found),
-    Slip("delivery", 25, corrected.settled_in_two_ways),
+    Slip("delivery", 25, corrected.settled_in_two_ways, "sent"),
     Slip("washing", 23, astray.scrapped),
-    Slip("racking", 20, corrected.dead_battery),
-    Slip("delivery", 15, corrected.hazy_and_sent),
+    Slip("racking", 20, corrected.dead_battery, "moved"),
+    Slip("delivery", 15, corrected.hazy_and_sent, "sent"),
     Slip("calling", 10, astray.missing),
-    Slip("racking", 2, waiting.too_much),
-    Slip("racking", 1, waiting.filled_twice),
+    Slip("racking", 2, waiting.too_much, "filled"),
+    Slip("racking", 1, waiting.filled_twice, "filled"),
     Slip("kegging", 1, waiting.not_washed),
-    Slip("delivery", 1, waiting.sent_to_two),
-    Slip("uplift", 1, waiting.sent_set_aside),
+    Slip("delivery", 1, waiting.sent_to_two, "sent"),
+    Slip("uplift", 1, waiting.sent_set_aside, "sent"),
 ]
 
 
-def slip(brewery: Brewery, bar: Bar, day: date) -> None:
-    """Lets go wrong what goes wrong that day, after everything else has been noted."""
-    week = brewery.week
-    weekdays = {
-        "racking": week.racking,
-        "kegging": week.kegging,
-        "washing": week.washing,
-        "delivery": week.deliveries[0],
-        "uplift": week.deliveries[1],
-        "calling": week.calling,
-    }
-    for one in SLIPS:
-        same_week = weeks_before_today(brewery, day) == one.weeks_ago
-        if same_week and weekdays[one.on] == day.weekday():
-            one.happens(brewery, day)
-    if brewery.days_ago(day) == 2:
-        waiting.no_clock(brewery, day)
-    if brewery.days_ago(day) == 1:
-        waiting.dip_rose(bar, day)
+class Slips:
+    """Lets each slip happen once, after everything else of its day has been noted."""
+
+    def __init__(self, brewery: Brewery, bar: Bar) -> None:
+        week = brewery.week
+        self.brewery, self.bar = brewery, bar
+        self.to_come = list(SLIPS)
+        self.weekdays = {
+            "racking": week.racking,
+            "kegging": week.kegging,
+            "washing": week.washing,
+            "delivery": week.deliveries[0],
+            "uplift": week.deliveries[1],
+            "calling": week.calling,
+        }
+
+    def go_by(self, day: date) -> None:
+        """A slip whose day was a holiday, or too quiet, happens the week after."""
+        week = weeks_before_today(self.brewery, day)
+        for slip in list(self.to_come):
+            due = week <= slip.weeks_ago and self.weekdays[slip.on] == day.weekday()
+            if due and (not slip.needs or len(self.brewery.noted_on(day, slip.needs)) >= ENOUGH):
+                self.to_come.remove(slip)
+                slip.happens(self.brewery, day)
+        if self.brewery.days_ago(day) == 2:
+            waiting.no_clock(self.brewery, day)
+        if self.brewery.days_ago(day) == 1:
+            waiting.dip_rose(self.bar, day)

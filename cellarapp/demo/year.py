@@ -2,10 +2,11 @@
 
 from datetime import date, datetime, timedelta
 
-from cellarapp.demo import beginning, office, racking, slips, van
+from cellarapp.demo import beginning, office, racking, van
 from cellarapp.demo.bar import Bar
 from cellarapp.demo.brewery import Brewery
 from cellarapp.demo.clock import Week
+from cellarapp.demo.slips import Slips
 
 SILENCES = [(-131, -126), (-66, -64), (-17, -15)]
 """From which day to which van, office and bench had no network, counted from today."""
@@ -20,11 +21,12 @@ def live(now: datetime, today: date, seed: int) -> Brewery:
         spell = (today + timedelta(days=first), today + timedelta(days=last))
         device.silent.append(spell)
     bar = Bar(brewery)
+    slips = Slips(brewery, bar)
     for day in brewery.past_days():
         racking.brew(brewery, day)
         if not brewery.week.closed(day):
             _pass(brewery, bar, day)
-            slips.slip(brewery, bar, day)
+            slips.go_by(day)
     return brewery
 
 

@@ -1,0 +1,196 @@
+"""What there is to be seen when the demo is opened, whatever day that is."""
+
+from collections import Counter
+
+import pytest
+
+from cellarapp.demo.words import BEERS, CUSTOMERS, PLACES
+from cellarapp.domain.calendar import days_between, london_date
+from cellarapp.domain.corrections import resolve
+from cellarapp.domain.entries import order_key
+from cellarapp.domain.fold import entries_by_subject, step
+from cellarapp.domain.numbers import bare_digits, is_number
+from cellarapp.domain.standing import blank
+from cellarapp.domain.trips import days_overdue
+
+from .scene import NOWS, scene
+
+every_now = pytest.mark.parametrize("now", NOWS)
+
+
+@every_now
+def test_fleet_is_large_and_of_five_kinds(now: str) -> None:
+    """More than 240 containers; casks with plain numbers, kegs with a K, some sharing digits."""
+    standings = scene(now).standings.values()
+    kinds = Counter(standing["kind"] for standing in standings)
+    assert len(standings) >= 240
+    assert kinds.keys() == {"pin", "firkin", "kilderkin", "keg_30", "keg_50"}
+    assert min(kinds.values()) >= 20
+    assert all((s["shape"] == "keg") == s["number"].startswith("K") for s in standings)
+    digits = Counter(bare_digits(standing["number"]) for standing in standings)
+    assert {"12", "K12"} <= scene(now).standings.keys()
+    assert sum(count == 2 for count in digits.values()) >= 20
+
+
+@every_now
+def test_records_are_as_many_as_promised(now: str) -> None:
+    """Eight beers of different strength and days, sixty gyles, five places, 25 customers."""
+    records = scene(now).records
+    beers = [record["fields"] for record in records["beer"].values()]
+    assert len(beers) == len(BEERS) == 8
+    assert len({beer["abv_tenths"] for beer in beers}) == 8
+    assert len({beer["best_before_days"] for beer in beers}) >= 4
+    assert len({beer["conditioning_days"] for beer in beers}) >= 3
+    assert len(records["gyle"]) >= 60
+    assert len(records["place"]) == len(PLACES) == 5
+    assert len(records["customer"]) == len(CUSTOMERS) == 25
+    assert len({customer["fields"]["agreed_days"] for customer in records["customer"].values()}) > 2
+
+
+@every_now
+def test_some_ninety_containers_are_out_and_several_overdue(now: str) -> None:
+    """With a good many customers, some of whom keep them for good."""
+    overdue = [s["number"] for s in scene(now).out if s["trip"] and days_overdue(s["trip"], now)]
+    holders = Counter(s["trip"]["customer"] for s in scene(now).out if s["trip"])
+    longest = max(days_overdue(s["trip"], now) for s in scene(now).out if s["trip"])
+    assert 70 <= len(scene(now).out) <= 110
+    assert 12 <= len(overdue) <= 45
+    assert len(holders) >= 12
+    assert longest > 100
+
+
+@every_now
+def test_cellar_holds_beer_at_every_stage(now: str) -> None:
+    """Conditioning, ready, on the stillage and on sale."""
+    stages = Counter(scene(now).stage(standing) for standing in scene(now).full)
+    assert 20 <= len(scene(now).full) <= 36
+    assert stages["conditioning"] >= 5
+    assert stages["ready"] >= 3
+    assert stages["working"] + stages["stillaged"] >= 1
+    assert 2 <= stages["on_sale"] <= 4
+    assert stages["past"] == 0
+
+
+@every_now
+def test_casks_on_sale_have_been_dipped(now: str) -> None:
+    """So that the bar shows what is left."""
+    on_sale = [s for s in scene(now).full if s["serving"] and s["serving"]["tapped"]]
+    assert [s for s in on_sale if s["contents"] and s["contents"]["dipped"]]
+    assert all(s["shape"] == "cask" for s in on_sale)
+
+
+@every_now
+def test_one_cask_is_near_its_best_before(now: str) -> None:
+    """And none is past it."""
+    today = london_date(now)
+    left = sorted(
+        days_between(today, s["contents"]["best_before"] or "")
+        for s in scene(now).full
+        if s["contents"]
+    )
+    assert 0 <= left[0] <= 5
+    assert left[2] > 7
+
+
+@every_now
+def test_racking_can_begin(now: str) -> None:
+    """A gyle in the tank that nobody has drawn from, and washed containers of every kind."""
+    gyles = scene(now).records["gyle"].items()
+    filled = [e["facts"]["gyle"] for e in scene(now).of_kind("filled")]
+    today = london_date(now)
+    waiting = [
+        gyle["fields"]
+        for gyle_id, gyle in gyles
+        if gyle_id not in filled and days_between(gyle["fields"]["brewed_on"], today) >= 6
+    ]
+    assert len(waiting) == 1
+    assert waiting[0]["volume_ml"] > 700_000
+    ready = Counter(standing["kind"] for standing in scene(now).ready_to_fill)
+    assert ready["firkin"] >= 10
+    assert min(ready[kind] for kind in ("pin", "kilderkin", "keg_30", "keg_50")) >= 2
+
+
+@every_now
+def test_no_gyle_gave_more_than_it_held(now: str) -> None:
+    """LIFE-4: but for the fill whose volume was mistyped."""
+    counts_for = resolve(scene(now).entries).counts_for
+    drawn: Counter[str] = Counter()
+    for entry in scene(now).of_kind("filled"):
+        if entry["id"] in counts_for:
+            drawn[entry["facts"]["gyle"]] += entry["facts"]["volume_ml"]
+    for gyle_id, gyle in scene(now).records["gyle"].items():
+        assert drawn[gyle_id] <= gyle["fields"]["volume_ml"] + 50_000
+
+
+@every_now
+def test_a_few_queries_wait_each_of_another_sort(now: str) -> None:
+    """LIFE-21: so that whoever looks sees one of each and not a flood."""
+    rules = Counter(query["rule"] for query in scene(now).queries)
+    assert rules == dict.fromkeys(
+        [
+            "dip_rose",
+            "filled_twice",
+            "impossible_time",
+            "overfull",
+            "sent_elsewhere",
+            "sent_set_aside",
+            "unwashed",
+        ],
+        1,
+    )
+
+
+@every_now
+def test_one_is_missing_one_scrapped_and_one_set_aside(now: str) -> None:
+    """LIFE-14, LIFE-15: the missing one is still on its customer's account."""
+    held = [s for s in scene(now).standings.values() if s["held"]]
+    states = Counter(s["held"]["state"] for s in held if s["held"])
+    assert states["missing"] == states["scrapped"] == 1
+    assert states["set_aside"] >= 1
+    assert [s["trip"] is not None for s in held if s["held"] and s["held"]["state"] == "missing"]
+
+
+@every_now
+def test_some_steps_were_inferred(now: str) -> None:
+    """LIFE-20: returns and ventings that nobody noted."""
+    inferred: Counter[str] = Counter()
+    for number, counting in entries_by_subject(scene(now).entries).items():
+        standing = blank(number)
+        for entry in sorted(counting, key=order_key) if is_number(number) else []:
+            standing, steps = step(standing, entry)
+            inferred.update(steps)
+    assert inferred["returned"] >= 2
+    assert inferred["vented"] >= 5
+    assert inferred["moved"] >= 100
+    assert inferred.keys() == {"returned", "vented", "moved"}
+
+
+@every_now
+def test_promises_were_kept_and_broken(now: str) -> None:
+    """Some customers gave back on the day they named, some did not, and some day is to come."""
+    today, promises = london_date(now), Counter[str]()
+    returned = {
+        (e["facts"].get("customer"), london_date(e["effective_at"]))
+        for e in scene(now).of_kind("returned")
+    }
+    for entry in scene(now).of_kind("chased"):
+        day = entry["facts"].get("promised_on")
+        if day is None:
+            promises["none"] += 1
+        elif day >= today:
+            promises["to come"] += 1
+        else:
+            promises["kept" if (entry["subject"], day) in returned else "broken"] += 1
+    assert promises["kept"] >= 10
+    assert promises["broken"] >= 5
+    assert promises["to come"] >= 1
+    assert promises["none"] >= 3
+
+
+@every_now
+def test_work_is_done_by_day(now: str) -> None:
+    """Racking, washing and deliveries between seven and six; nobody racks at a weekend."""
+    for entry in scene(now).of_kind("washed", "filled", "sent", "returned"):
+        assert "06:00" < entry["happened_at"][11:16] < "18:30"
+    days = {london_date(e["happened_at"]) for e in scene(now).of_kind("filled")}
+    assert {days_between("2024-01-01", day) % 7 for day in days} <= {0, 1, 2, 3, 4}
