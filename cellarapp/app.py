@@ -40,6 +40,7 @@ def create_app(config: Config | None = None, *, migrate: bool = True) -> Flask:
     app = Flask("cellarapp", static_folder=None)
     app.config["SQLALCHEMY_DATABASE_URI"] = config.database_url
     app.config["CELLAR_CLIENT"] = config.client
+    app.config["CELLAR_DEMO"] = config.demo
     if config.database_file is not None:
         config.database_file.parent.mkdir(parents=True, exist_ok=True)
     db.init_app(app)

@@ -9,6 +9,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 DATABASE_FILE = "cellarapp.sqlite"
+DEMO_FILE = "demo.sqlite"
+"""A made-up brewery never gets into the file of a real one."""
 
 
 class ConfigError(Exception):
@@ -27,6 +29,8 @@ class Config:
     port: int = 8080
     busy_ms: int = 15_000
     """How long a write waits for another one before it gives up, ms."""
+    demo: bool = False
+    """Whether this is a made-up brewery, so that every screen says so."""
     client: Path | None = None
     """Folder of the built client; None for the one that came with the package or the checkout."""
 
@@ -44,9 +48,12 @@ def read_config(environ: Mapping[str, str] | None = None) -> Config:
     """
     given = os.environ if environ is None else environ
     data = Path(given.get("CELLAR_DATA") or default_data(given)).expanduser()
+    demo = bool(given.get("CELLAR_DEMO"))
+    file = data / (DEMO_FILE if demo else DATABASE_FILE)
     return Config(
         data=data,
-        database_url=database_url(given.get("CELLAR_DATABASE", ""), data),
+        database_url=database_url(given.get("CELLAR_DATABASE", ""), file),
+        demo=demo,
         host=given.get("CELLAR_HOST") or Config.host,
         port=_whole(given, "CELLAR_PORT", Config.port, low=1, high=65_535),
         busy_ms=_whole(given, "CELLAR_BUSY_MS", Config.busy_ms, low=1, high=600_000),
@@ -59,13 +66,13 @@ def default_data(environ: Mapping[str, str]) -> Path:
     return Path(environ.get("HOME") or Path.home(), ".local", "share", "cellarapp")
 
 
-def database_url(wanted: str, data: Path) -> str:
+def database_url(wanted: str, usual: Path) -> str:
     """The address of the database that CELLAR_DATABASE names: a file, an address or nothing.
 
     Raises: ConfigError when it is an address that this release does not know.
     """
     if "://" not in wanted:
-        file = Path(wanted).expanduser() if wanted else data / DATABASE_FILE
+        file = Path(wanted).expanduser() if wanted else usual
         return f"sqlite:///{file.absolute()}"
     scheme = wanted.partition("://")[0]
     if scheme.split("+")[0] not in ("sqlite", "postgresql"):

@@ -3,7 +3,7 @@
 from datetime import UTC, datetime
 from importlib.metadata import version
 
-from flask import Response, json
+from flask import Response, current_app, json
 
 from cellarapp.api.answers import answer
 from cellarapp.api.blueprint import Blueprint
@@ -25,6 +25,7 @@ def get_health() -> Response:
         "epoch": head.epoch,
         "head": head.position,
         "rules": head.rules,
+        "demo": current_app.config["CELLAR_DEMO"],
         "server_time": write_any(datetime.now(UTC)),
     }
     return answer(json.dumps(told))

@@ -149,4 +149,5 @@ class HealthAnswer(Schema):
     epoch = String(required=True)
     head = _position()
     rules = Integer(required=True)
+    demo = Boolean(required=True, metadata={"description": "Whether all of it is made up"})
     server_time = _instant()

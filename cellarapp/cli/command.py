@@ -37,12 +37,13 @@ def _parser() -> ArgumentParser:
     serve = commands.add_parser("serve", help="serve the app and the interface for phones")
     serve.add_argument("--host", help="address to listen at (127.0.0.1)")
     serve.add_argument("--port", help="port to listen at (8080)")
-    serve.add_argument("--demo", action="store_true", help="fill an empty database with a brewery")
     check = commands.add_parser("check", help="replay the ledger and compare every row with it")
     rebuild = commands.add_parser("rebuild", help="make the rows anew from the ledger")
     demo = commands.add_parser("demo", help="fill an empty database with a made-up brewery")
     for command in (serve, demo):
         command.add_argument("--seed", type=int, default=1, help="which made-up brewery (1)")
+    for command in (serve, check, rebuild):
+        command.add_argument("--demo", action="store_true", help="of the made-up brewery")
     for command in (serve, check, rebuild, demo):
         command.add_argument("--data", help="folder for the database")
         command.add_argument("--database", help="database file, or the address of a server")

@@ -1,6 +1,7 @@
 """The commands that look at the ledger and end."""
 
 import json
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -9,7 +10,8 @@ import pytest
 from cellarapp.app import opened
 from cellarapp.cli import main
 from cellarapp.cli.filling import fill
-from cellarapp.config import Config
+from cellarapp.config import DEMO_FILE, Config
+from cellarapp.ledger.history import history
 from cellarapp.ledger.pulling import current_head
 from cellarapp.ledger.take_in import take_in
 from cellarapp.storage.db import db
@@ -21,7 +23,7 @@ from ..making import Phone, batch
 @pytest.fixture(autouse=True)
 def brewery(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Config:
     """The environment leads to a folder of the test's own; what a command sets there is undone."""
-    for name in ("CELLAR_DATABASE", "CELLAR_HOST", "CELLAR_PORT"):
+    for name in ("CELLAR_DATABASE", "CELLAR_DEMO", "CELLAR_HOST", "CELLAR_PORT"):
         monkeypatch.setenv(name, "")
     monkeypatch.setenv("CELLAR_DATA", str(tmp_path))
     return config_in(tmp_path)
@@ -89,16 +91,25 @@ def test_version_says_the_release(capsys: Printed) -> None:
 def test_demo_is_accepted_whole_and_only_once(brewery: Config, capsys: Printed) -> None:
     """Every entry of the made-up brewery is one that a phone could have sent."""
     now = datetime(2026, 11, 25, 12, 0, tzinfo=UTC)
-    assert fill(brewery, now=now, seed=1) == 0
+    made_up = replace(brewery, database_url=f"sqlite:///{brewery.data / DEMO_FILE}", demo=True)
+    assert fill(made_up, now=now, seed=1) == 0
     done, _, of = capsys.readouterr().out.split()[:3]
     assert done == of
     assert int(done) > 1000
-    assert main(["check"]) == 0
-    with opened(brewery):
+    assert main(["check", "--demo"]) == 0
+    with opened(made_up):
         position = current_head().position
     assert main(["demo"]) == 1
-    with opened(brewery):
+    with opened(made_up):
         assert current_head().position == position
+
+
+def test_demo_leaves_the_brewerys_own_file_alone(ledger: Config) -> None:
+    """A made-up cask must never stand among real ones."""
+    assert main(["demo"]) == 0
+    with opened(ledger):
+        assert history("117") is not None
+        assert history("12") is None
 
 
 @pytest.mark.parametrize(

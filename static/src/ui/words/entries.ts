@@ -4,7 +4,7 @@ import type { Facts } from "../../domain/entries.ts";
 import { degrees, litres } from "./amounts.ts";
 import type { Known } from "./known.ts";
 import { brewName, customerName, kindWords, placeName } from "./names.ts";
-import { dateWords } from "./time.ts";
+import { dateWords, timeWords } from "./time.ts";
 
 /** What was done, in a word or two, with nothing else known: for buttons and short sentences. */
 const DONE: { [kind: string]: string } = {
@@ -12,12 +12,15 @@ const DONE: { [kind: string]: string } = {
   washed: "Washed",
   inspected: "Inspected",
   filled: "Filled",
+  dosed: "Added to",
   moved: "Moved",
   stillaged: "Set on the stillage",
   vented: "Vented",
   tapped: "Tapped",
+  stooped: "Tilted",
   dipped: "Dipped",
   checked: "Checked",
+  planned: "Picked for a sale",
   emptied: "Emptied",
   sent: "Sent out",
   returned: "Came back",
@@ -34,13 +37,38 @@ const DONE: { [kind: string]: string } = {
   gyle: "Gyle",
   place: "Place",
   customer: "Customer",
+  setting: "Figure",
+  lot: "Lot",
+  solution: "Solution",
+  trial: "Finings trial",
   chased: "Chased",
+  temperature: "Temperature",
+  solution_used: "Solution used",
+  solution_checked: "Solution checked",
 };
 
 export const doneWords = (kind: string): string => DONE[kind] ?? "Something was noted";
 
 const added = (lead: string, value: unknown): string =>
   typeof value === "string" && value !== "" ? `${lead}${value}` : "";
+
+const ADDED: { [what: string]: string } = {
+  primings: "primings",
+  auxiliary_alginate: "auxiliary finings (alginate)",
+  auxiliary_silica: "auxiliary finings (silica)",
+  isinglass: "isinglass",
+  hops: "hops",
+};
+
+/** "142 mL of primings" */
+const doseWords = (dose: Facts): string => {
+  const what = ADDED[dose.what] ?? "something";
+  if (typeof dose.amount_ml === "number") return `${dose.amount_ml} mL of ${what}`;
+  return typeof dose.amount_g === "number" ? `${dose.amount_g} g of ${what}` : what;
+};
+
+const doses = (given: readonly Facts[] | undefined): string =>
+  given && given.length > 0 ? `, with ${given.map(doseWords).join(", ")}` : "";
 
 const WITH_FACTS: { [kind: string]: (facts: Facts, known: Known) => string } = {
   registered: (f) =>
@@ -49,7 +77,8 @@ const WITH_FACTS: { [kind: string]: (facts: Facts, known: Known) => string } = {
   inspected: (f) =>
     f.passed ? "Inspected and passed" : `Inspected and failed${added(": ", f.why)}`,
   filled: (f, known) =>
-    `Filled with ${litres(f.volume_ml)} of ${brewName(known, f.gyle)}${f.best_before ? `, best before ${dateWords(f.best_before, known.now)}` : ""}`,
+    `Filled with ${litres(f.volume_ml)} of ${brewName(known, f.gyle)}${f.best_before ? `, best before ${dateWords(f.best_before, known.now)}` : ""}${doses(f.doses)}`,
+  dosed: (f) => `Added ${doseWords(f)}`,
   moved: (f, known) => `Moved to ${placeName(known, f.place)}`,
   stillaged: (f, known) =>
     f.place ? `Set on ${placeName(known, f.place)}` : "Set on the stillage",
@@ -64,6 +93,8 @@ const WITH_FACTS: { [kind: string]: (facts: Facts, known: Known) => string } = {
     ].filter(Boolean);
     return `Checked${found.length > 0 ? `: ${found.join(", ")}` : ""}`;
   },
+  planned: (f, known) =>
+    f.sale_at ? `Picked to be on sale ${timeWords(f.sale_at, known.now)}` : "Not picked any more",
   emptied: (f) => `Emptied${added(": ", f.why)}`,
   sent: (f, known) =>
     `Sent to ${customerName(known, f.customer)}${f.due_on ? `, due back ${dateWords(f.due_on, known.now)}` : ""}`,
@@ -81,6 +112,14 @@ const WITH_FACTS: { [kind: string]: (facts: Facts, known: Known) => string } = {
       : f.way.startsWith("void:")
         ? "Settled: an entry never happened"
         : `Settled: an entry was ${f.way.split(":").at(-1)}`,
+  setting: (f) => (f.retired ? "Figure as usual again" : "Figure changed"),
+  temperature: (f) => {
+    const [, last] = f.series?.at(-1) ?? [];
+    return typeof last === "number" ? `Temperature: ${degrees(last)}` : "Temperature";
+  },
+  solution_used: (f) => `Solution used${f.uses > 1 ? ` ${f.uses} times` : ""}`,
+  solution_checked: (f) =>
+    `Solution checked${f.strength_mg_per_l ? `: ${f.strength_mg_per_l} mg/L` : ""}`,
   chased: (f) => `Chased${added(": ", f.words)}`,
 };
 
