@@ -64,3 +64,19 @@ def same_time_after(instant: str, days: int) -> str:
     """
     local = parse_instant(instant).astimezone(LONDON)
     return write_instant((local.replace(fold=0) + timedelta(days=days)).astimezone(UTC))
+
+
+def london_minute(instant: str) -> int:
+    """Minutes on a London clock since midnight, at that instant."""
+    local = parse_instant(instant).astimezone(LONDON)
+    return local.hour * 60 + local.minute
+
+
+def london_instant(day: str, minute: int) -> str:
+    """The instant at which a London clock shows so many minutes since that day's midnight.
+
+    A time that happens twice in October is the first; one that is leapt over in March is read with
+    the winter offset.
+    """
+    wall = datetime.combine(parse_day(day), datetime.min.time()) + timedelta(minutes=minute)
+    return write_instant(wall.replace(tzinfo=LONDON))

@@ -66,7 +66,22 @@ export function daysBetween(first: string, last: string): number {
 /** The same time on a London clock that many days later; a time the clocks leap over is winter's. */
 export function sameTimeAfter(instant: string, days: number): string {
   const ms = parseInstant(instant);
-  const wall = ms + londonOffsetMs(ms) + days * DAY_MS;
+  return onLondonClock(ms + londonOffsetMs(ms) + days * DAY_MS);
+}
+
+/** The instant at which a London clock shows the time that would be this one in UTC. */
+function onLondonClock(wall: number): string {
   const inSummer = wall - HOUR_MS;
   return writeInstant(londonOffsetMs(inSummer) === HOUR_MS ? inSummer : wall);
+}
+
+/** Minutes on a London clock since midnight, at that instant. */
+export function londonMinute(instant: string): number {
+  const ms = parseInstant(instant);
+  return ((Math.floor((ms + londonOffsetMs(ms)) / 60_000) % 1440) + 1440) % 1440;
+}
+
+/** The instant at which a London clock shows so many minutes since that day's midnight. */
+export function londonInstant(day: string, minute: number): string {
+  return onLondonClock(parseDay(day) + minute * 60_000);
 }
