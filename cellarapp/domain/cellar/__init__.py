@@ -1,0 +1,1 @@
+"""A container's life after filling: dates and labels, ready and plan, dips and what is left."""
