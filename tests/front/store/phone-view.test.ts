@@ -136,6 +136,22 @@ test("what an entry set on a record is set back, and a new record is retired", a
   assert.equal(book.beers.value.get("b")?.fields.retired, true);
 });
 
+test("an entry that a later release has left on the phone is kept, and waits", async () => {
+  const { book } = await loaded();
+  await book.record("registered", "117", FIRKIN);
+  const device = "019cadc6-9a80-75e1-83b7-47b8741413a3";
+  const entry = {
+    ...{ id: "later", device, seq: 9, kind: "sung_to", subject: "117", person: "", rules: 9 },
+    ...{ happened_at: "2026-03-02T09:00:00.000Z", facts: {} },
+  };
+  const kept = { entry, saved_at: entry.happened_at, offset_ms: 0 };
+  const file = JSON.stringify({ what: "cellarapp outbox", version: 1, entries: [kept] });
+  await book.importOutbox(new Blob([file]));
+  assert.equal(book.containers.value.get("117")?.kind, "firkin");
+  assert.deepEqual([...book.corrections.value], ["container:117"]);
+  assert.equal(book.waiting.value.count, 2);
+});
+
 test("what makes no sense is refused in words and leaves nothing behind", async () => {
   const { book } = await loaded();
   await assert.rejects(book.undo("nobody's"), /does not know that entry/);

@@ -1,7 +1,7 @@
 // A brewery in memory: the contract of push, pull and snapshot as plainly as it can be said.
 // It folds everything anew each time, so that it cannot share a mistake with what steps forward.
 
-import { type Entry, isRecordKind, type MadeEntry } from "../../../static/src/domain/entries.ts";
+import { type Entry, type MadeEntry, rowType } from "../../../static/src/domain/entries.ts";
 import { entriesBySubject, fold } from "../../../static/src/domain/fold.ts";
 import { isNumber } from "../../../static/src/domain/numbers.ts";
 import { drawnMl, foldRecord } from "../../../static/src/domain/records.ts";
@@ -126,7 +126,7 @@ export class Brewery {
       if (kind === "renumbered" && !subjects.has(facts["to"])) subjects.set(facts["to"], []);
     }
     for (const [id, those] of subjects) {
-      const type = typeOf(id, those, entries);
+      const type = typeOf(id, those);
       const record = () => {
         const doc = foldRecord(type as Exclude<SubjectType, "container">, those);
         return type === "gyle" ? { ...doc, drawn_ml: drawnMl(id, counting) } : doc;
@@ -140,9 +140,9 @@ export class Brewery {
   }
 }
 
-const typeOf = (id: string, those: Entry[], entries: Entry[]): SubjectType => {
+/** A subject that only fills speak of is a gyle that nobody has described yet. */
+const typeOf = (id: string, those: Entry[]): SubjectType => {
   if (isNumber(id)) return "container";
-  const named = those.map(({ kind }) => kind).find(isRecordKind);
-  if (named !== undefined) return named;
-  return entries.some((entry) => entry.facts["gyle"] === id) ? "gyle" : "customer";
+  const [first] = those;
+  return first === undefined ? "gyle" : rowType(first.kind);
 };

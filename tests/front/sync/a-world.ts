@@ -133,7 +133,7 @@ export class World {
         }
       }
       const again = await anOpenPage({ ...sim.device, tabs: [] });
-      assert.equal(viewOf(again.book), viewOf(sim.book), "memory is not what is stored");
+      assertSame(viewOf(sim.phone), viewOf(again.phone), "memory is not what is stored");
       assert.deepEqual(again.phone.rowsAt, rowsAt);
       assert.equal(again.phone.rows.checksum, rows.checksum);
       assert.deepEqual(again.book.waiting.value, sim.book.waiting.value);
@@ -147,10 +147,12 @@ export class World {
 
   /** Everything has arrived everywhere. */
   async isSettled(): Promise<void> {
-    const theirs = canonical([...this.brewery.rows].map(([key, { doc }]) => [key, doc]).sort());
+    const theirs = new Map(
+      [...this.brewery.rows].map(([key, { doc }]) => [key, canonical(doc)] as const),
+    );
     for (const { book, phone } of this.phones) {
       assert.equal(book.waiting.value.count, 0, "entries still wait");
-      assert.equal(viewOf(book), theirs, "a phone shows something else than the brewery");
+      assertSame(viewOf(phone), theirs, "a phone shows something else than the brewery");
       assert.equal(phone.rows.checksum, this.brewery.checksum());
       assert.equal(book.corrections.value.size, 0, "a correction still waits");
       for (const id of this.brewery.taken.keys()) {
@@ -172,16 +174,30 @@ export const storedPlaces = async (phone: Phone, id: string): Promise<string[]> 
     return found.flat();
   });
 
-const viewOf = (book: Book): string => {
+/** Everything that a phone shows, by row, in canonical JSON. */
+const viewOf = ({ views }: Phone): Map<string, string> => {
   const maps = {
-    container: book.containers,
-    beer: book.beers,
-    gyle: book.gyles,
-    place: book.places,
-    customer: book.customers,
+    container: views.containers,
+    beer: views.beers,
+    gyle: views.gyles,
+    place: views.places,
+    customer: views.customers,
+    setting: views.settings,
+    lot: views.lots,
+    solution: views.solutions,
+    trial: views.trials,
   };
   const all = Object.entries(maps).flatMap(([type, map]) =>
-    [...(map.value as ReadonlyMap<string, unknown>)].map(([id, doc]) => [`${type}:${id}`, doc]),
+    [...(map.signal.peek() as ReadonlyMap<string, unknown>)].map(
+      ([id, doc]) => [`${type}:${id}`, canonical(doc)] as const,
+    ),
   );
-  return canonical(all.sort());
+  return new Map(all);
+};
+
+/** Fails with the first row that differs, which is easier to read than all of them. */
+const assertSame = (shown: Map<string, string>, truth: Map<string, string>, why: string): void => {
+  for (const key of new Set([...shown.keys(), ...truth.keys()])) {
+    assert.equal(shown.get(key), truth.get(key), `${why}: ${key}`);
+  }
 };

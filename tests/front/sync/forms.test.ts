@@ -79,7 +79,7 @@ test("a pull that answers another question, or goes nowhere, is no answer", () =
     { ...pull, next: 2, rows: [] },
     { ...pull, more: "yes" },
     { ...pull, rules: undefined },
-    { ...pull, rows: [{ ...row, type: "cat" }] },
+    { ...pull, rows: [{ ...row, type: undefined }] },
     { ...pull, rows: [{ ...row, doc: null }] },
     { ...pull, rows: [{ ...row, position: 1.5 }] },
     { ...last, checksum: undefined },

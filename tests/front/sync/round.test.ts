@@ -180,6 +180,22 @@ test("rows made by other rules are fetched anew", async () => {
   assert.equal(phone.phone.rowsAt?.rules, 2);
 });
 
+test("rows of a type that only a later release knows are kept and not shown", async () => {
+  const { world } = await listening();
+  const phone = world.phone(0);
+  const kept = await phone.book.record("registered", "117", FIRKIN);
+  await phone.go();
+  const doc = { fields: {}, set_by: {} };
+  const later = { type: "hop_garden" as never, id: "x", position: world.brewery.head + 1, doc };
+  world.brewery.head += 1;
+  world.brewery.rows.set("hop_garden:x", later);
+  await phone.go();
+  assert.equal(phone.sync.state.value.message, null);
+  assert.equal(phone.phone.rows.checksum, world.brewery.checksum());
+  await phone.restart();
+  assert.equal(phone.book.containers.value.get("117")?.registered?.entry, kept.entry.id);
+});
+
 test("the clock is corrected by what the brewery's says, and later entries carry it", async () => {
   const { world, asked } = await listening();
   const phone = world.phone(0);
@@ -193,6 +209,18 @@ test("the clock is corrected by what the brewery's says, and later entries carry
   const [first, second] = pushes(asked);
   assert.equal(first.sent_at, new Date(world.nowMs - 3_600_000).toISOString());
   assert.equal(second.sent_at, new Date(world.nowMs).toISOString());
+});
+
+test("a fault of any kind is said, and the engine goes on afterwards", async () => {
+  const { world } = await listening();
+  const phone = world.phone(0);
+  world.network = () => () => Promise.reject(new Error("a fault of ours"));
+  await phone.go();
+  const { busy, message } = phone.sync.state.value;
+  assert.deepEqual({ busy, message }, { busy: false, message: "a fault of ours" });
+  world.network = (ask) => ask;
+  await phone.go();
+  assert.equal(phone.sync.state.value.message, null);
 });
 
 test("what is saved while a round is under way sets out in the next, at once", async () => {

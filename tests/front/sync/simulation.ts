@@ -11,7 +11,8 @@ import { Chance } from "./chance.ts";
 const PHONES = 3;
 const NUMBERS = ["1", "2", "F3", "K4", "5"];
 const uuid = (n: number): string => `0190a000-0000-7000-8000-${String(n).padStart(12, "0")}`;
-const [GYLES, BEER, CUSTOMER] = [[uuid(1), uuid(2)], uuid(3), uuid(4)];
+const GYLES = [uuid(1), uuid(2)];
+const [BEER, CUSTOMER, COLD_ROOM, SOLUTION] = [uuid(3), uuid(4), uuid(5), uuid(6)] as const;
 
 export class Simulation {
   readonly seed: number;
@@ -144,17 +145,25 @@ export class Simulation {
     const volume = 40_000 + this.chance.below(900);
     return this.chance.of<Draft>([
       { kind: "registered", subject, facts: { ...FIRKIN, shape: "cask" } },
-      { kind: "filled", subject, facts: fillFrom(this.chance.of(GYLES as string[]), volume) },
-      { kind: "filled", subject, facts: fillFrom(this.chance.of(GYLES as string[]), volume) },
+      { kind: "filled", subject, facts: fillFrom(this.chance.of(GYLES), volume) },
+      { kind: "filled", subject, facts: fillFrom(this.chance.of(GYLES), volume) },
       { kind: "washed", subject, facts: {} },
       { kind: "tapped", subject, facts: {} },
       { kind: "emptied", subject, facts: {} },
       { kind: "sent", subject, facts: { customer: CUSTOMER, due_on: null } },
       { kind: "returned", subject, facts: {} },
       { kind: "noted", subject, facts: { words: this.chance.of(["fine", "refuse", "hold"]) } },
-      { kind: "beer", subject: BEER as string, facts: { name: `Beer ${volume}` } },
-      { kind: "gyle", subject: GYLES?.[0] as string, facts: { volume_ml: volume } },
-      { kind: "chased", subject: CUSTOMER as string, facts: { words: "asked" } },
+      { kind: "beer", subject: BEER, facts: { name: `Beer ${volume}` } },
+      { kind: "gyle", subject: GYLES[0] ?? "", facts: { volume_ml: volume } },
+      { kind: "chased", subject: CUSTOMER, facts: { words: "asked" } },
+      { kind: "temperature", subject: COLD_ROOM, facts: { series: this.#readings() } },
+      { kind: "solution_used", subject: SOLUTION, facts: { uses: 1 + this.chance.below(3) } },
+      { kind: "solution_checked", subject: SOLUTION, facts: { strength_mg_per_l: volume } },
     ]);
+  }
+
+  #readings(): [at: string, tempDecidegc: number][] {
+    const minute = String(10 + this.chance.below(20));
+    return [[`2026-03-02T08:${minute}:00.000Z`, 100 + this.chance.below(30)]];
   }
 }
