@@ -5,6 +5,9 @@ from typing import TypeVar
 
 T = TypeVar("T")
 
+IN_PIECES = {"yield_per": 1000}
+"""Option of a statement whose answer is too long to be held at once."""
+
 MOST_VALUES = 900
 """Below the 999 that old builds of SQLite allow."""
 

@@ -6,7 +6,7 @@ from typing import Any
 from sqlalchemy import ColumnElement, Connection, insert, or_, select, update
 from sqlalchemy import bindparam as bind
 
-from cellarapp.storage.batches import batches
+from cellarapp.storage.batches import IN_PIECES, batches
 from cellarapp.storage.mapping import StoredEntry, from_columns
 from cellarapp.storage.models import Entry
 
@@ -68,8 +68,7 @@ class EntryStore:
     def all_by_subject(self) -> Iterator[StoredEntry]:
         """Every entry, those about one subject together, in order."""
         asked = select(Entry.__table__).order_by(Entry.subject, Entry.order_key, Entry.id)
-        streaming = self._connection.execution_options(yield_per=1000)
-        for row in streaming.execute(asked).mappings():
+        for row in self._connection.execute(asked, execution_options=IN_PIECES).mappings():
             yield from_columns(row)
 
     def add(self, rows: Sequence[dict[str, Any]]) -> None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from sqlalchemy import Connection, delete, func, insert, select, tuple_, update
 from sqlalchemy import bindparam as bind
 
-from cellarapp.storage.batches import batches
+from cellarapp.storage.batches import IN_PIECES, batches
 from cellarapp.storage.models import Row
 
 Key = tuple[str, str]
@@ -68,7 +68,7 @@ class RowStore:
     def all(self) -> Iterable[StoredRow]:
         """Every row, in the order of keys."""
         asked = select(*COLUMNS).order_by(Row.type, Row.id)
-        for row in self._connection.execution_options(yield_per=1000).execute(asked):
+        for row in self._connection.execute(asked, execution_options=IN_PIECES):
             yield StoredRow(*row)
 
     def write(self, *, new: Sequence[StoredRow], changed: Sequence[StoredRow]) -> None:
