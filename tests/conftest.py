@@ -6,10 +6,15 @@ from pathlib import Path
 import pytest
 from flask import Flask
 from flask.testing import FlaskClient
+from hypothesis import settings
 
 from cellarapp import create_app
 from cellarapp.config import Config, read_config
 from cellarapp.storage.db import close_connections
+
+# A busy machine is slow at times; how fast something is has its place in bench/.
+settings.register_profile("patient", parent=settings.default, deadline=None)
+settings.load_profile("patient")
 
 
 def config_in(folder: Path) -> Config:
