@@ -7,14 +7,24 @@ from apispec import APISpec
 from flask import Flask
 from flask_smorest import Api  # type: ignore[import-untyped]
 
-from cellarapp.api import client, containers, health, held, problem_pages, pull, push, snapshot
+from cellarapp.api import (
+    calculations,
+    client,
+    containers,
+    health,
+    held,
+    problem_pages,
+    pull,
+    push,
+    snapshot,
+)
 from cellarapp.api.bodies import MOST_BYTES
 from cellarapp.api.headers import register_headers
 from cellarapp.api.problems import MEDIA_TYPE, register_handlers
 from cellarapp.api.shapes import ProblemDetails
 from cellarapp.ledger.forms import FORMS
 
-RESOURCES = (push, pull, snapshot, containers, held, health)
+RESOURCES = (push, pull, snapshot, containers, calculations, held, health)
 
 
 class Service(Api):  # type: ignore[misc]

@@ -31,8 +31,10 @@ TAKING_SOMETHING = [
     ("/api/pull", "get"),
     ("/api/snapshot/pages", "get"),
     ("/api/containers/{number}", "get"),
+    ("/api/calculations/{name}", "post"),
 ]
 TAKING_NOTHING = [
+    ("/api/calculations", "get"),
     ("/api/snapshot", "get"),
     ("/api/held", "get"),
     ("/api/health", "get"),
