@@ -18,8 +18,8 @@ settings.load_profile("patient")
 
 
 def config_in(folder: Path) -> Config:
-    """Settings for a database in this folder; a write waits for another one for a short time."""
-    return read_config({"CELLAR_DATA": str(folder), "CELLAR_BUSY_MS": "400"})
+    """Settings for a database in this folder."""
+    return read_config({"CELLAR_DATA": str(folder)})
 
 
 @pytest.fixture

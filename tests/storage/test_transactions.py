@@ -2,11 +2,14 @@
 
 import sqlite3
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import closing, contextmanager
+from dataclasses import replace
 
 import pytest
 from flask import Flask
 
+from cellarapp.app import opened
 from cellarapp.config import Config
 from cellarapp.storage.db import db
 from cellarapp.storage.errors import Overtaken, StorageBusy, StorageTrouble
@@ -27,7 +30,7 @@ def another_writer(config: Config) -> Iterator[sqlite3.Connection]:
 
 @pytest.mark.parametrize(
     ("setting", "value"),
-    [("journal_mode", "wal"), ("synchronous", 2), ("foreign_keys", 1), ("busy_timeout", 400)],
+    [("journal_mode", "wal"), ("synchronous", 2), ("foreign_keys", 1), ("busy_timeout", 15_000)],
 )
 def test_connection_is_set_up(app: Flask, setting: str, value: object) -> None:
     """Full synchronous: what was acknowledged outlives a power cut."""
@@ -35,9 +38,26 @@ def test_connection_is_set_up(app: Flask, setting: str, value: object) -> None:
         assert connection.exec_driver_sql(f"PRAGMA {setting}").scalar() == value
 
 
-def test_write_waits_at_its_beginning_and_then_gives_up(app: Flask, config: Config) -> None:
+def test_write_waits_at_its_beginning_and_then_gives_up(config: Config) -> None:
     """It asks for the right to write before it has read anything."""
-    with another_writer(config), pytest.raises(StorageBusy), writing():
+    with (
+        opened(replace(config, busy_ms=50)),
+        another_writer(config),
+        pytest.raises(StorageBusy),
+        writing(),
+    ):
+        pass
+
+
+def test_write_waits_for_another_thread_and_then_gives_up(config: Config) -> None:
+    """In the same way as for another process."""
+    with opened(replace(config, busy_ms=50)) as app, writing(), ThreadPoolExecutor(1) as pool:
+        fault = pool.submit(write_once, app).exception()
+    assert isinstance(fault, StorageBusy)
+
+
+def write_once(app: Flask) -> None:
+    with app.app_context(), writing():
         pass
 
 
