@@ -3,7 +3,7 @@
 import { mostThatFitsMl } from "../../domain/containers.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { tryOut } from "../try-out.ts";
-import { type Known, litres, queryWords, typedMl } from "../words.ts";
+import { type Known, litres, litresAtMost, queryWords, typedMl } from "../words.ts";
 import { pintsAsMl, wholePints } from "./pints.ts";
 
 export type Unit = "litres" | "pints";
@@ -35,6 +35,6 @@ export const readDip = (typed: string, unit: Unit, standing: Standing, known: Kn
   const same = unit === "litres" ? `${wholePints(left_ml)} pints` : litres(left_ml);
   const most = mostThatFitsMl(standing.capacity_ml);
   return left_ml > most
-    ? { left_ml, cannot: `It holds ${litres(most)} at most.`, odd: null, same }
+    ? { left_ml, cannot: `It holds ${litresAtMost(most)} at most.`, odd: null, same }
     : { left_ml, cannot: null, odd: oddWords(standing, left_ml, known), same };
 };

@@ -5,7 +5,7 @@ import type { Facts, Kind } from "../../domain/entries.ts";
 import { bestBeforeOn } from "../../domain/readiness.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { known } from "../known.ts";
-import { beerDoc, kindWords, litres, typedMl } from "../words.ts";
+import { beerDoc, kindWords, litres, litresAtMost, typedMl } from "../words.ts";
 import { gyleId, type JobName, job, newCapacity, newKind, volumeMl } from "./state.ts";
 
 export interface Job {
@@ -69,6 +69,6 @@ export const refusal = (number: string, standing: Standing | null): string | nul
   if (volume === null || volume === 0) return `How many litres go into ${number}? Press Litres.`;
   const most = mostThatFitsMl(capacity);
   return volume > most
-    ? `${litres(volume)} does not go into ${number}: a ${kindWords(standing?.kind ?? newKind.value)} takes ${litres(most)} at the very most.`
+    ? `${litres(volume)} does not go into ${number}: a ${kindWords(standing?.kind ?? newKind.value)} takes ${litresAtMost(most)} at the very most.`
     : null;
 };

@@ -6,7 +6,7 @@ import type { Standing } from "../../domain/standing.ts";
 import { dueOn } from "../../domain/trips.ts";
 import { book } from "../../store/book.ts";
 import { save } from "../parts/say.ts";
-import { litres } from "../words.ts";
+import { litresAtMost } from "../words.ts";
 import type { Deed } from "./deeds.ts";
 
 /** What is wrong with the answers taken together, by fact; the server would refuse these. */
@@ -17,7 +17,9 @@ export const wrongTogether = (deed: Deed, facts: Facts, standing: Standing): Fac
   }
   const fact = deed.kind === "dipped" ? "left_ml" : "ullage_ml";
   const most = mostThatFitsMl(standing.capacity_ml);
-  return (facts[fact] ?? 0) > most ? { [fact]: `It holds ${litres(most)} at the very most.` } : {};
+  return (facts[fact] ?? 0) > most
+    ? { [fact]: `It holds ${litresAtMost(most)} at the very most.` }
+    : {};
 };
 
 const nominal = (kind: string): number | null => CONTAINER_KINDS[kind]?.capacity_ml ?? null;

@@ -4,7 +4,7 @@ import { mostThatFitsMl } from "../../domain/containers.ts";
 import { book } from "../../store/book.ts";
 import { newFacts } from "../bench/jobs.ts";
 import { say } from "../parts/say.ts";
-import { litres } from "../words.ts";
+import { litresAtMost } from "../words.ts";
 import type { HandJob } from "./hand-job.ts";
 
 export interface Go {
@@ -24,7 +24,7 @@ const litresRefusal = ({ meant }: HandJob["pad"], ml: number | null): string | n
   if (ml === null) return "Type how many litres are still in it, as 4.5.";
   const what = meant.value;
   const most = mostThatFitsMl(what.is === "one" ? (what.standing?.capacity_ml ?? null) : null);
-  return ml > most ? `It holds ${litres(most)} at the very most.` : null;
+  return ml > most ? `It holds ${litresAtMost(most)} at the very most.` : null;
 };
 
 const litresGo = ({ pad, ullage }: HandJob, ml: number | null): Go => {

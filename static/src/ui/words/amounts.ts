@@ -9,6 +9,9 @@ const tenths = (amount: number, whole: number): string => {
 /** Litres to one decimal: "40.9 L". The space does not break. */
 export const litres = (ml: number): string => `${tenths(ml, 1000)}\u00a0L`;
 
+/** A limit in litres, never rounded up: what is refused must not read like what is allowed. */
+export const litresAtMost = (ml: number): string => litres(ml - (ml % 100));
+
 /** Strength: "4.2 %". */
 export const strength = (abvTenths: number): string => `${tenths(abvTenths, 10)}\u00a0%`;
 

@@ -6,6 +6,7 @@ import {
   degrees,
   listWords,
   litres,
+  litresAtMost,
   strength,
   typedMl,
 } from "../../../../static/src/ui/words/amounts.ts";
@@ -15,6 +16,14 @@ test("litres to one decimal, halves up, without an empty decimal", () => {
     [40_915, 36_000, 20_457, 40_950, 49, 50, 0].map(litres),
     ["40.9", "36", "20.5", "41", "0", "0.1", "0"].map((n) => `${n}\u00a0L`),
   );
+});
+
+test("a limit is never rounded up to what it refuses", () => {
+  assert.deepEqual([42_960, 42_900, 99].map(litresAtMost), [
+    "42.9\u00a0L",
+    "42.9\u00a0L",
+    "0\u00a0L",
+  ]);
 });
 
 test("strength and temperature", () => {
