@@ -28,8 +28,9 @@ export const Shell = () => {
   const title = nearerTitle.value ?? (name === "bench" ? "Bench" : (screen?.title ?? "Not here"));
   const address = route.value.join("/");
   useArrival(address, title);
-  // The Bench shows what was saved beside the pad, where the eyes are.
-  const strip = name !== "bench" && said.value !== null;
+  // At the Bench what was saved is said beside the pad, where the eyes are; its lists have no pad.
+  const atThePad = name === "bench" && path.length === 0;
+  const strip = !atThePad && said.value !== null;
   return (
     <div class={`shell ${strip ? "room" : ""}`}>
       <Header title={title} />
