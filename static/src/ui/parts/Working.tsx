@@ -1,0 +1,103 @@
+// How a figure was worked out: each step with its formula, what to mind, and every figure used with
+// where it comes from. A dialog of the browser's own: Escape and the back gesture close it, and the
+// focus returns to the figure that was touched.
+
+import { render } from "preact";
+import { useEffect, useRef, useState } from "preact/hooks";
+import { CAUTIONS } from "../../domain/cautions.ts";
+import { FIGURES, type FigureId } from "../../domain/figures.ts";
+import { ownFigures } from "../own-figures.ts";
+import { figureName, kindWords, numberWords, standingValue, valueWords } from "./figure-words.ts";
+import type { AnyWorked } from "./working.ts";
+
+type Sources = Readonly<Record<string, { source: string | null; remark: string }>>;
+
+const Steps = ({ worked }: { worked: AnyWorked }) => (
+  <ol>
+    {worked.steps.map((step) => (
+      <li key={step.says}>
+        {step.says}{" "}
+        <b>
+          {numberWords(step.value)} {step.unit}
+        </b>
+      </li>
+    ))}
+  </ol>
+);
+
+const FigureUsed = ({ id, sources }: { id: FigureId; sources: Sources | null }) => {
+  const figure = FIGURES[id];
+  const about = sources?.[id];
+  const isOwn = ownFigures.value[id] !== undefined;
+  const kind = kindWords(figure.kind, about?.source ?? null);
+  return (
+    <li>
+      <p>
+        {figureName(id)}:{" "}
+        <b>{valueWords(standingValue(id, figure, ownFigures.value), figure.unit)}</b>
+      </p>
+      <p class="small">
+        {isOwn ? `Set by this brewery in place of ${valueWords(figure.value, figure.unit)}. ` : ""}
+        {sources === null ? "One moment…" : kind}
+        {about?.source ? `: ${about.source}.` : "."} {about?.remark}
+      </p>
+    </li>
+  );
+};
+
+const unique = <T,>(lists: readonly (readonly T[])[]): T[] => [...new Set(lists.flat())];
+
+const Panel = (props: { title: string; worked: readonly AnyWorked[]; onClosed: () => void }) => {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const [sources, setSources] = useState<Sources | null>(null);
+  useEffect(() => {
+    dialog.current?.showModal();
+    const close = () => dialog.current?.close();
+    addEventListener("hashchange", close);
+    import("../../../../cellarapp/domain/figures.json?sources").then(
+      (found) => setSources(found.default),
+      () => setSources({}),
+    );
+    return () => removeEventListener("hashchange", close);
+  }, []);
+  const cautions = unique(props.worked.map((one) => one.cautions));
+  return (
+    <dialog ref={dialog} class="working" aria-labelledby="working-title" onClose={props.onClosed}>
+      <header>
+        <h2 id="working-title">{props.title}</h2>
+        <button type="button" class="button" onClick={() => dialog.current?.close()}>
+          Close
+        </button>
+      </header>
+      <h3>How it is worked out</h3>
+      {props.worked.map((worked) => (
+        <Steps key={worked} worked={worked} />
+      ))}
+      {cautions.length > 0 && <h3>To mind</h3>}
+      <ul>
+        {cautions.map((id) => (
+          <li key={id}>
+            <p>{CAUTIONS[id].words}</p>
+            {CAUTIONS[id].source && <p class="small">{CAUTIONS[id].source}</p>}
+          </li>
+        ))}
+      </ul>
+      <h3>Figures used</h3>
+      <ul>
+        {unique(props.worked.map((one) => one.figures)).map((id) => (
+          <FigureUsed key={id} id={id} sources={sources} />
+        ))}
+      </ul>
+    </dialog>
+  );
+};
+
+/** Show the panel; it takes itself away when closed. */
+export const open = (title: string, worked: readonly AnyWorked[]): void => {
+  const host = document.body.appendChild(document.createElement("div"));
+  const takeAway = () => {
+    render(null, host);
+    host.remove();
+  };
+  render(<Panel title={title} worked={worked} onClosed={takeAway} />, host);
+};

@@ -1,0 +1,47 @@
+// Figures of the trade in words: what one is called, its value, and how far it can be trusted.
+
+import type { Figure } from "../../domain/figures.ts";
+import { sentence } from "../words/amounts.ts";
+
+const KINDS: { [kind: string]: string } = {
+  published: "Published",
+  "common practice": "Common practice, no source",
+  "from memory": "From memory",
+};
+
+/** "Published", "Common practice, no source" or "From memory"; common practice may have a source. */
+export const kindWords = (kind: string, source: string | null): string =>
+  kind === "common practice" && source !== null ? "Common practice" : (KINDS[kind] ?? kind);
+
+const ENDINGS: readonly [RegExp, string][] = [
+  [/_(ml|g|c|h|bar|days|hours|pct|permille|kg|mg_per_l|g_per_l|g_per_hl|g_per_ml)$/, ""],
+  [/_/g, " "],
+  [/\bco2\b/g, "CO2"],
+  [/\bso2\b/g, "SO2"],
+  [/\bpaa\b/g, "peracetic acid"],
+];
+
+/** A figure's id as words: "warm_dray_temp_c" is "Warm dray temp". */
+export const figureName = (id: string): string =>
+  sentence(ENDINGS.reduce((name, [what, by]) => name.replace(what, by), id));
+
+/** A number as people read it; tiny ones with their power of ten. */
+export const numberWords = (value: number): string =>
+  value !== 0 && Math.abs(value) < 0.0001 ? value.toExponential(3) : String(value);
+
+/** "1.4 volumes of CO2", "a 3.0378, b 0.0501", or that it is a table. */
+export const valueWords = (value: unknown, unit: string): string => {
+  if (typeof value === "number") return `${numberWords(value)} ${unit}`;
+  if (typeof value === "object" && value !== null) {
+    const parts = Object.entries(value);
+    if (parts.length <= 8 && parts.every(([, one]) => typeof one === "number")) {
+      const each = parts.map(([name, one]) => `${name.replaceAll("_", " ")} ${numberWords(one)}`);
+      return `${each.join(", ")} (${unit})`;
+    }
+  }
+  return `A table (${unit})`;
+};
+
+/** The value that counts: the brewery's own where it has one. */
+export const standingValue = (id: string, figure: Figure, own: Readonly<Record<string, unknown>>) =>
+  own[id] ?? figure.value;
