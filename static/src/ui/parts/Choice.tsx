@@ -50,3 +50,31 @@ export const Tick = (props: {
     {props.label}
   </label>
 );
+
+/** Any of a few; the value holds those that are ticked, with spaces between. */
+export const Several = (props: {
+  label: string;
+  value: string;
+  options: readonly Option[];
+  onValue: (value: string) => void;
+}) => {
+  const ticked = new Set(props.value.split(" "));
+  const turn = (value: string, on: boolean) =>
+    props.options
+      .map((option) => option.value)
+      .filter((one) => (one === value ? on : ticked.has(one)))
+      .join(" ");
+  return (
+    <fieldset class="field">
+      <legend>{props.label}</legend>
+      {props.options.map(({ value, label }) => (
+        <Tick
+          key={value}
+          label={label}
+          value={ticked.has(value)}
+          onValue={(on) => props.onValue(turn(value, on))}
+        />
+      ))}
+    </fieldset>
+  );
+};

@@ -73,3 +73,45 @@ test("words can be emptied, a figure once entered cannot", () => {
   assert.deepEqual(facts, { style: "" });
   assert.match(faults["on_sale_days"] ?? "", /not left empty/);
 });
+
+test("what the bench needs of a beer is kept in the ledger's whole units", () => {
+  const typed = {
+    name: "Oystercatcher",
+    target_co2_centivols: "1.45",
+    priming_sugar: "sucrose",
+    limit_gravity_e4: "1.0085",
+    isinglass_ml_per_hl: "1040",
+    vegan: "no",
+    cereals: "barley wheat",
+  };
+  const { facts, faults } = beer(typed);
+  assert.deepEqual(faults, {});
+  assert.deepEqual(facts, {
+    name: "Oystercatcher",
+    target_co2_centivols: 145,
+    priming_sugar: "sucrose",
+    limit_gravity_e4: 10_085,
+    isinglass_ml_per_hl: 1040,
+    vegan: false,
+    cereals: ["barley", "wheat"],
+  });
+  assert.deepEqual(beer(asTyped(SPECS.beer, doc(facts)), doc(facts)).facts, {});
+});
+
+test("cereals can be unticked, and a rate out of range is told with its unit", () => {
+  const before = doc({ name: "Oystercatcher", cereals: ["wheat"] });
+  const typed = { ...asTyped(SPECS.beer, before), cereals: "", isinglass_ml_per_hl: "9000" };
+  const { facts, faults } = beer(typed, before);
+  assert.deepEqual(facts, { cereals: [] });
+  assert.equal(faults["isinglass_ml_per_hl"], "From 0 to 5000 mL/hL.");
+});
+
+test("a gravity typed without its point is a fault", () => {
+  const read = readForm(
+    SPECS.gyle,
+    { number: "1", beer: "b", present_gravity_e4: "1011" },
+    null,
+    [],
+  );
+  assert.equal(read.faults["present_gravity_e4"], "From 0.9 to 1.3.");
+});

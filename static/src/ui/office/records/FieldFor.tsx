@@ -1,7 +1,7 @@
 // One field of a form, drawn by what is asked.
 
 import { known } from "../../known.ts";
-import { Choice } from "../../parts/Choice.tsx";
+import { Choice, Several } from "../../parts/Choice.tsx";
 import { Field, Select } from "../../parts/Field.tsx";
 import { choicesFor } from "./of-kind.ts";
 import { type FieldSpec, WEEKDAYS } from "./specs.ts";
@@ -16,10 +16,16 @@ interface Props {
 const KEYBOARD = {
   words: "text",
   whole: "whole",
+  scaled: "decimal",
   tenths: "decimal",
   litres: "decimal",
   day: "date",
 };
+
+const YES_OR_NO = [
+  { value: "yes", label: "Yes" },
+  { value: "no", label: "No" },
+];
 
 export const FieldFor = ({ spec, value, fault, onValue }: Props) => {
   const shared = {
@@ -33,7 +39,15 @@ export const FieldFor = ({ spec, value, fault, onValue }: Props) => {
     case "record":
       return <Select {...shared} options={choicesFor(spec, value, known.value)} none={spec.none} />;
     case "choice":
-      return <Choice {...shared} options={spec.options} />;
+      return spec.list ? (
+        <Select {...shared} options={spec.options} none="Not said yet" />
+      ) : (
+        <Choice {...shared} options={spec.options} />
+      );
+    case "yes":
+      return <Choice {...shared} options={YES_OR_NO} />;
+    case "several":
+      return <Several label={spec.label} options={spec.options} value={value} onValue={onValue} />;
     case "weekday":
       return (
         <Select

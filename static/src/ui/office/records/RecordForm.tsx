@@ -4,6 +4,7 @@
 import { useState } from "preact/hooks";
 import { book } from "../../../store/book.ts";
 import { known } from "../../known.ts";
+import { More } from "../../parts/More.tsx";
 import { save } from "../../parts/say.ts";
 import { goOnTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
@@ -82,15 +83,23 @@ export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: s
           void keep();
         }}
       >
-        {spec.fields.map((field) => (
-          <FieldFor
-            key={field.name}
-            spec={field}
-            value={typed[field.name] ?? ""}
-            fault={faults[field.name] ?? null}
-            onValue={(value) => keepDraft(key, { ...typed, [field.name]: value })}
-          />
-        ))}
+        {groupsOf(spec).map(({ group, fields }) => {
+          const each = fields.map((field) => (
+            <FieldFor
+              key={field.name}
+              spec={field}
+              value={typed[field.name] ?? ""}
+              fault={faults[field.name] ?? null}
+              onValue={(value) => keepDraft(key, { ...typed, [field.name]: value })}
+            />
+          ));
+          if (group === "") return each;
+          return (
+            <More key={group} label={group}>
+              <div class="form">{each}</div>
+            </More>
+          );
+        })}
         <button type="submit" class="button main wide">
           {before === null ? `Enter this ${spec.one}` : "Keep the changes"}
         </button>
@@ -105,8 +114,19 @@ export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: s
   );
 };
 
+/** The fields as they stand in the form: those of a group together, in the order of the spec. */
+const groupsOf = ({ fields }: RecordSpec) => {
+  const groups = [...new Set(fields.map(({ group = "" }) => group))];
+  return groups.map((group) => ({
+    group,
+    fields: fields.filter((field) => (field.group ?? "") === group),
+  }));
+};
+
 /** The first field with a fault, so that a keyboard and ears arrive where something is to be done. */
 const focusOn = (at: number): void => {
   const field = document.querySelectorAll(".form .field")[at];
+  const behind = field?.closest("details");
+  if (behind) behind.open = true;
   field?.querySelector<HTMLElement>("input, select")?.focus();
 };

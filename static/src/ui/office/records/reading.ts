@@ -5,13 +5,14 @@ import type { FieldSpec, RecordSpec } from "./specs.ts";
 
 export type Typed = { readonly [field: string]: string };
 export type Faults = { readonly [field: string]: string };
-type Value = string | number | null;
+export type Fact = string | number | boolean | readonly string[];
+type Value = Fact | null;
 
 /** Thrown and caught in this file only; its message is for the person at the form. */
 class Fault extends Error {}
 
 const WHOLE = /^\d{1,9}$/;
-const DECIMAL = /^\d{1,7}(\.\d{1,3})?$/;
+const DECIMAL = /^\d{1,7}(\.\d{1,4})?$/;
 const PHONE = /^[+0-9][0-9 ()/-]{2,}$/;
 
 const decimal = (text: string): number => {
@@ -29,10 +30,18 @@ const readValue = (spec: FieldSpec, text: string): Value => {
       if (spec.phone && !PHONE.test(text)) throw new Fault("A telephone number has digits only.");
       return text;
     case "whole": {
-      if (!WHOLE.test(text)) throw new Fault("Whole days only, in figures.");
+      const { unit = "days" } = spec;
+      if (!WHOLE.test(text)) throw new Fault(`Whole ${unit} only, in figures.`);
       const n = Number(text);
       if (n < spec.least || n > spec.most) {
-        throw new Fault(`From ${spec.least} to ${spec.most} days.`);
+        throw new Fault(`From ${spec.least} to ${spec.most} ${unit}.`);
+      }
+      return n;
+    }
+    case "scaled": {
+      const n = Math.floor(decimal(text) * spec.per + 0.5);
+      if (n < spec.least || n > spec.most) {
+        throw new Fault(`From ${spec.least / spec.per} to ${spec.most / spec.per}.`);
       }
       return n;
     }
@@ -54,6 +63,10 @@ const readValue = (spec: FieldSpec, text: string): Value => {
     case "record":
     case "choice":
       return text;
+    case "yes":
+      return text === "yes";
+    case "several":
+      return text.split(" ");
     default: {
       const forgotten: never = spec;
       throw new Error(`unhandled ${String(forgotten)}`);
@@ -80,14 +93,18 @@ const readField = (spec: FieldSpec, text: string, others: readonly Doc[]): Value
 };
 
 /** The ledger has a word for "no words", none for "no figure": that stays until another is typed. */
-const emptied = (field: FieldSpec, was: Value): string => {
+const emptied = (field: FieldSpec, was: Value): Fact => {
+  if (field.is === "several") return [];
   if (field.is === "words" || was === "") return "";
   throw new Fault("Once entered, this can be changed but not left empty.");
 };
 
+/** Lists are alike by what is in them. */
+const alike = (a: Value, b: Value): boolean => JSON.stringify(a) === JSON.stringify(b);
+
 export interface Reading {
   /** What has changed, ready to be recorded; empty when nothing has. */
-  facts: { [field: string]: string | number };
+  facts: { [field: string]: Fact };
   faults: Faults;
 }
 
@@ -98,14 +115,16 @@ export const readForm = (
   before: Doc | null,
   others: readonly Doc[],
 ): Reading => {
-  const facts: { [field: string]: string | number } = {};
+  const facts: { [field: string]: Fact } = {};
   const faults: { [field: string]: string } = {};
   for (const field of spec.fields) {
     try {
       const value = readField(field, (typed[field.name] ?? "").trim(), others);
       const was = (before?.fields[field.name] ?? null) as Value;
-      if (value !== null && value !== was) facts[field.name] = value;
-      else if (value === null && was !== null) facts[field.name] = emptied(field, was);
+      if (value !== null && !alike(value, was)) facts[field.name] = value;
+      else if (value === null && was !== null && !alike([], was)) {
+        facts[field.name] = emptied(field, was);
+      }
     } catch (fault) {
       if (!(fault instanceof Fault)) throw fault;
       faults[field.name] = fault.message;
@@ -125,7 +144,10 @@ export const asTyped = (spec: RecordSpec, doc: Doc | null): Typed => {
 };
 
 const written = (field: FieldSpec, value: unknown): string => {
+  if (Array.isArray(value)) return value.join(" ");
+  if (typeof value === "boolean") return value ? "yes" : "no";
   if (typeof value !== "number") return String(value);
+  if (field.is === "scaled") return String(value / field.per);
   if (field.is === "tenths") return String(value / 10);
   return field.is === "litres" ? String(value / 1000) : String(value);
 };

@@ -1,12 +1,16 @@
 // What is asked about a beer, a gyle, a place and a customer. The forms and the lists are made
 // from this; the names and units are those of the ledger.
 
+import { BEER_DOSES, BEER_LABEL, GYLE_MEASURED } from "./bench-fields.ts";
+
 interface Asked {
   name: string;
   label: string;
   hint?: string;
   /** Without it the record cannot be told from others. */
   needed?: true;
+  /** Seldom asked for: stands with others of its group behind this word. */
+  group?: string;
 }
 
 /** The kinds of record that are kept by a plain form. */
@@ -14,13 +18,22 @@ export type OfficeKind = "beer" | "gyle" | "place" | "customer";
 
 export type FieldSpec =
   | (Asked & { is: "words"; most: number; unique?: true; phone?: true })
-  | (Asked & { is: "whole"; least: number; most: number })
+  | (Asked & { is: "whole"; least: number; most: number; unit?: string })
+  /** Typed with its point; the ledger keeps `per` of it as one: 1.0105 as 10105 for 10000. */
+  | (Asked & { is: "scaled"; per: number; least: number; most: number })
   | (Asked & { is: "tenths"; most: number })
   | (Asked & { is: "litres"; most: number })
   | (Asked & { is: "day" })
   | (Asked & { is: "record"; of: OfficeKind; none: string })
-  | (Asked & { is: "choice"; options: readonly { value: string; label: string }[] })
+  | (Asked & { is: "choice"; options: readonly Option[]; list?: true })
+  | (Asked & { is: "several"; options: readonly Option[] })
+  | (Asked & { is: "yes" })
   | (Asked & { is: "weekday" });
+
+interface Option {
+  value: string;
+  label: string;
+}
 
 export interface RecordSpec {
   kind: OfficeKind;
@@ -51,6 +64,8 @@ const BEER: RecordSpec = {
     days("conditioning_days", "Days of conditioning", "From racking until it is ready.", [0, 1000]),
     days("best_before_days", "Days to best before", "From racking.", [1, 4000]),
     days("on_sale_days", "Days on sale", "From tapping until it has to come off.", [1, 365]),
+    ...BEER_DOSES,
+    ...BEER_LABEL,
   ],
 };
 
@@ -70,6 +85,7 @@ const GYLE: RecordSpec = {
       hint: "What there is to fill from, as dipped.",
       most: 100_000_000,
     },
+    ...GYLE_MEASURED,
   ],
 };
 
