@@ -1,0 +1,58 @@
+"""The same work for ours and for the floor: containers, their lives, and a morning's fills."""
+
+from collections.abc import Iterator
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+from ..making import Phone, batch, made_id
+
+CONTAINERS = 10_000
+A_LIFE = ("washed", "filled", "moved", "sent", "returned")
+BEGAN = datetime(2025, 1, 6, 8, 0, tzinfo=UTC)
+CUSTOMER = made_id("customer")
+PLACE = made_id("place")
+
+FACTS: dict[str, dict[str, Any]] = {
+    "washed": {},
+    "moved": {"place": PLACE},
+    "sent": {"customer": CUSTOMER, "due_on": "2025-06-01"},
+    "returned": {"place": PLACE},
+}
+
+
+def number(n: int) -> str:
+    return str(10_000 + n)
+
+
+def history(entries: int) -> Iterator[list[dict[str, Any]]]:
+    """So many entries about ten thousand containers, in the batches that phones send."""
+    phone, made = Phone("history"), 0
+    some = [phone.registered(number(n)) for n in range(min(entries, CONTAINERS))]
+    made = len(some)
+    round_no = 0
+    while made < entries:
+        kind = A_LIFE[round_no % len(A_LIFE)]
+        at = (BEGAN + timedelta(days=7 * round_no)).isoformat(timespec="milliseconds")
+        for n in range(min(CONTAINERS, entries - made)):
+            entry = (
+                phone.filled(number(n), at=at, gyle=made_id(f"gyle {n % 60}"))
+                if kind == "filled"
+                else phone.entry(kind, number(n), at=at, **FACTS[kind])
+            )
+            some.append(entry)
+            made += 1
+        round_no += 1
+    for start in range(0, len(some), 500):
+        yield some[start : start + 500]
+
+
+def fills(phone: Phone, count: int, first: int = 0) -> list[dict[str, Any]]:
+    """A morning's fills, each of another container."""
+    gyle = made_id("gyle of today")
+    return [
+        phone.filled(number(first + n), at="2026-11-25T09:00:00.000Z", gyle=gyle)
+        for n in range(count)
+    ]
+
+
+__all__ = ["CONTAINERS", "batch", "fills", "history", "number"]
