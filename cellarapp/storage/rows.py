@@ -1,7 +1,7 @@
 """The rows that phones pull: what is known now of each thing."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from sqlalchemy import Connection, delete, func, insert, select, tuple_, update
 from sqlalchemy import bindparam as bind
@@ -13,8 +13,7 @@ Key = tuple[str, str]
 """Type and id of a row."""
 
 
-@dataclass(frozen=True, slots=True)
-class StoredRow:
+class StoredRow(NamedTuple):
     """One row; `doc` is canonical JSON as text."""
 
     type: str
@@ -45,21 +44,21 @@ class RowStore:
         for row_type, ids in by_type.items():
             for some in batches(ids):
                 asked = select(*COLUMNS).where(Row.type == row_type, Row.id.in_(some))
-                for row in self._connection.execute(asked):
-                    found[(row_type, row.id)] = StoredRow(*row)
+                for row in self._connection.execute(asked).all():
+                    found[row_type, row[1]] = StoredRow._make(row)
         return found
 
     def changed_since(self, position: int, limit: int) -> list[StoredRow]:
         """The first `limit` rows after a position, in the order of positions."""
         asked = select(*COLUMNS).where(Row.position > position).order_by(Row.position)
-        return [StoredRow(*row) for row in self._connection.execute(asked.limit(limit))]
+        return [StoredRow._make(row) for row in self._connection.execute(asked.limit(limit)).all()]
 
     def page(self, after: Key | None, limit: int) -> list[StoredRow]:
         """The first `limit` rows after a key, in the order of keys."""
         asked = select(*COLUMNS).order_by(Row.type, Row.id).limit(limit)
         if after is not None:
             asked = asked.where(tuple_(Row.type, Row.id) > tuple_(*after))
-        return [StoredRow(*row) for row in self._connection.execute(asked)]
+        return [StoredRow._make(row) for row in self._connection.execute(asked).all()]
 
     def count(self) -> int:
         """How many rows there are."""
@@ -69,7 +68,7 @@ class RowStore:
         """Every row, in the order of keys."""
         asked = select(*COLUMNS).order_by(Row.type, Row.id)
         for row in self._connection.execute(asked, execution_options=IN_PIECES):
-            yield StoredRow(*row)
+            yield StoredRow._make(row)
 
     def write(self, *, new: Sequence[StoredRow], changed: Sequence[StoredRow]) -> None:
         """Add the new rows and replace the changed ones."""
