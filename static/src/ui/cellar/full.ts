@@ -1,10 +1,12 @@
 // A full container at the brewery, and why somebody should look at it before the others.
 
 import { daysBetween, londonDate } from "../../domain/calendar.ts";
+import type { Settings } from "../../domain/figures.ts";
 import { openQueries } from "../../domain/queries.ts";
-import { type Readiness, readiness } from "../../domain/readiness.ts";
+import { type Readiness, readiness, type Stage } from "../../domain/readiness.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { beerDoc, type Known, text } from "../words/known.ts";
+import type { Fit } from "./fit.ts";
 
 export type Contents = NonNullable<Standing["contents"]>;
 
@@ -18,6 +20,11 @@ export interface Full {
   beer: string;
   ready: Readiness;
   look: Look | null;
+  /**
+   * What the rule says of it; null where it can say nothing. Asked for when it is looked at: a
+   * cellar holds hundreds, and a screen a few.
+   */
+  fit: () => Fit | null;
 }
 
 /**
@@ -38,11 +45,49 @@ const lookOf = (standing: Standing, ready: Readiness, now: string): Look | null 
   return openQueries(standing).length > 0 ? "query" : null;
 };
 
+const nothing = (): null => null;
+
 /** The container as one that is full and here; null when it is neither. */
 export const asFull = (standing: Standing, known: Known): Full | null => {
   const { contents } = standing;
   if (contents === null || standing.trip !== null) return null;
   const ready = readiness(standing, beerDoc(known, contents.gyle) ?? null, known.now);
   const beer = text(known.gyles.get(contents.gyle), "beer");
-  return { standing, contents, beer, ready, look: lookOf(standing, ready, known.now) };
+  return {
+    standing,
+    contents,
+    beer,
+    ready,
+    look: lookOf(standing, ready, known.now),
+    fit: nothing,
+  };
+};
+
+/** The stage by the rule's times, which heed the brewery's own figures and warm or cold days. */
+const stageBy = ({ result }: Fit, { standing, ready }: Full, now: string): Stage => {
+  const { stage, best_before } = ready;
+  if (best_before !== null && londonDate(now) > best_before) return "past";
+  if (standing.serving?.tapped != null) {
+    return result.off_by_at !== null && result.off_by_at < now ? "past" : "on_sale";
+  }
+  if (stage !== "conditioning" && stage !== "ready") return stage;
+  return result.conditioned_from_at <= now ? "ready" : "conditioning";
+};
+
+const byRule = (full: Full, now: string): Full => {
+  const fit = full.fit();
+  if (fit === null) return full;
+  const { conditioned_from_at: ready_at, off_by_at: off_at } = fit.result;
+  const ready = { ...full.ready, ready_at, off_at, stage: stageBy(fit, full, now) };
+  return { ...full, ready, look: lookOf(full.standing, ready, now) };
+};
+
+/** With these at their usual values a container has conditioned after its beer's days, no more. */
+const DECIDES = ["conditioning_q10", "conditioning_days"] as const;
+
+/** The same with what the rule says; its stage by the rule wherever that can be another one. */
+export const fitted = (full: Full, settings: Settings, now: string, fit: Full["fit"]): Full => {
+  const asked = { ...full, fit };
+  const plain = full.standing.serving === null && DECIDES.every((name) => !(name in settings));
+  return plain ? asked : byRule(asked, now);
 };

@@ -1,15 +1,17 @@
 // Which full container stands in which list of the Cellar, and in what order.
 
+import type { Settings } from "../../domain/figures.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { type Known, text } from "../words/known.ts";
-import { asFull, type Full, type Look } from "./full.ts";
+import { fitOf } from "./fit.ts";
+import { asFull, type Full, fitted, type Look } from "./full.ts";
 
 export interface CellarLists {
   /** Can go on the stillage or out now; the one with the least time left first. */
   ready: Full[];
   /** Still conditioning; the one that will be ready first comes first. */
   later: Full[];
-  /** On the stillage, in the order they were put there. */
+  /** On the stillage; what can be sold first comes first. */
   stillage: Full[];
   look: Full[];
 }
@@ -22,7 +24,8 @@ type Key = (full: Full) => string;
 
 const bestBefore: Key = (full) => full.ready.best_before ?? LAST_DAY;
 const readyAt: Key = (full) => full.ready.ready_at ?? "";
-const putUpAt: Key = (full) => full.standing.serving?.stillaged?.since ?? "";
+const soldFrom: Key = (full) =>
+  full.fit()?.result.ready_from_at ?? full.standing.serving?.stillaged?.since ?? "";
 const lookFirst: Key = (full) =>
   full.look === null ? "" : `${FIRST_LOOKED_AT.indexOf(full.look)}${bestBefore(full)}`;
 
@@ -38,11 +41,16 @@ const sorted = (fulls: readonly Full[], ...keys: Key[]): Full[] =>
     .sort(([a], [b]) => compare(a, b))
     .map(([, full]) => full);
 
-export const allFull = (containers: Iterable<Standing>, known: Known): Full[] => {
+export const allFull = (
+  containers: Iterable<Standing>,
+  known: Known,
+  settings: Settings = {},
+): Full[] => {
   const found: Full[] = [];
   for (const standing of containers) {
     const full = asFull(standing, known);
-    if (full !== null) found.push(full);
+    if (full === null) continue;
+    found.push(fitted(full, settings, known.now, () => fitOf(standing, known, settings)));
   }
   return found;
 };
@@ -55,7 +63,7 @@ export const cellarLists = (fulls: readonly Full[], beer: string | null): Cellar
   return {
     ready: sorted(at("ready"), bestBefore, readyAt),
     later: sorted(at("conditioning"), readyAt),
-    stillage: sorted([...at("stillaged"), ...at("working"), ...at("on_sale")], putUpAt),
+    stillage: sorted([...at("stillaged"), ...at("working"), ...at("on_sale")], soldFrom),
     look: sorted(
       wanted.filter((full) => full.look !== null),
       lookFirst,

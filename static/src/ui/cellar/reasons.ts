@@ -16,6 +16,7 @@ import {
   sentence,
   timeWords,
 } from "../words.ts";
+import { isEstimate } from "./fit.ts";
 import type { Full } from "./full.ts";
 
 /** "104 Oystercatcher": number first, it is what is painted on it. */
@@ -46,9 +47,24 @@ const movedWords = ({ contents }: Full): string =>
 /** The hour matters while it is still to come, or on the day itself. */
 const readyWords = (full: Full, now: string): string => {
   const from = full.ready.ready_at ?? now;
-  if (full.ready.stage === "conditioning") return `conditioning until ${timeWords(from, now)}`;
+  if (full.ready.stage === "conditioning") {
+    const fit = full.fit();
+    const about = fit !== null && isEstimate(fit, "conditioned_from_at") ? "about " : "";
+    return `conditioning until ${about}${timeWords(from, now)}`;
+  }
   const day = londonDate(from);
   return `ready since ${day === londonDate(now) ? timeWords(from, now) : dayWords(day, now)}`;
+};
+
+/** A keg is tapped when it is wanted; a cask has to be thought of days before. */
+const saleWords = (full: Full, now: string): string => {
+  if (full.standing.shape === "keg" || full.standing.serving?.tapped != null) return "";
+  const fit = full.fit();
+  if (fit === null) return "";
+  const { ready_from_at: from } = fit.result;
+  if (from <= now) return `, can be sold since ${timeWords(from, now)}`;
+  const about = isEstimate(fit, "ready_from_at") ? "about " : "";
+  return `, on sale from ${about}${timeWords(from, now)} at the earliest`;
 };
 
 const LOOKS: { [look: string]: (full: Full, known: Known) => string } = {
@@ -78,9 +94,13 @@ const pastWords = (full: Full, known: Known): string => {
 const becauseWords = (full: Full, known: Known): string => {
   const { now } = known;
   if (full.look !== null) return LOOKS[full.look]?.(full, known) ?? "";
-  if (full.standing.serving !== null) return beerFacet(full.standing, known)?.says ?? "";
+  if (full.standing.serving !== null) {
+    return `${beerFacet(full.standing, known)?.says ?? ""}${saleWords(full, now)}`;
+  }
   const dates = `${readyWords(full, now)}, ${bestBeforeWords(full, now)}`;
-  return full.ready.stage === "ready" ? dates : `${dates}, ${rackedWords(full, now)}`;
+  return full.ready.stage === "ready"
+    ? `${dates}${saleWords(full, now)}`
+    : `${dates}, ${rackedWords(full, now)}`;
 };
 
 /** "Ready since Mon, best before 18 Dec. Firkin, cold room." */

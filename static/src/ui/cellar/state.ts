@@ -4,12 +4,15 @@
 import { computed, signal } from "@preact/signals";
 import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
+import { ownFigures } from "../own-figures.ts";
 import { allFull, beersIn, cellarLists } from "./lists.ts";
 
 /** The beer that is looked for, null for all. It stays while the app is open. */
 export const beer = signal<string | null>(null);
 
-const fulls = computed(() => allFull(book.containers.value.values(), known.value));
+export const fulls = computed(() =>
+  allFull(book.containers.value.values(), known.value, ownFigures.value),
+);
 
 export const beers = computed(() => beersIn(fulls.value, known.value));
 
@@ -27,3 +30,6 @@ export interface Asking {
 }
 
 export const asking = signal<Asking | null>(null);
+
+/** The container whose reasons are open under its line. */
+export const explained = signal<string | null>(null);

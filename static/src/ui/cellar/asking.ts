@@ -1,0 +1,124 @@
+// From what the phone knows of a container to what the rules of readiness are told of it. Only what
+// was noted is told; of what was not, each rule has the brewery's usual value or an estimate.
+
+import type { Shape } from "../../domain/cellar/asked.ts";
+import type { CaskInputs } from "../../domain/cellar/cask.ts";
+import type { CandidateInputs } from "../../domain/cellar/plan.ts";
+import { RANGES, type RangedField } from "../../domain/inputs.ts";
+import type { Reading } from "../../domain/readings.ts";
+import type { Beer, Gyle, Place } from "../../domain/records.ts";
+import type { Contents, Dose, Serving, Standing } from "../../domain/standing.ts";
+
+/** The records that a container's readiness hangs on; null where the phone knows none. */
+export interface Around {
+  beer: Beer | null;
+  gyle: Gyle | null;
+  place: Place | null;
+}
+
+/** A tenth of a degree as the rules take it; left out where no such thing can have been meant. */
+const degreesC = (name: RangedField, decidegc: number | undefined): number | null => {
+  if (decidegc === undefined) return null;
+  const { low, high } = RANGES[name];
+  return decidegc / 10 >= low && decidegc / 10 <= high ? decidegc / 10 : null;
+};
+
+const lastIsinglass = ({ doses }: Contents): Dose | null =>
+  doses.filter((dose) => dose.what === "isinglass").at(-1) ?? null;
+
+/**
+ * Whether it was fined: as noted with the fill. Where nothing at all was noted the beer's own rate
+ * tells, and where that is not set either the rule takes what is usual.
+ */
+export const isFined = (contents: Contents, beer: Beer | null): boolean | null => {
+  if (lastIsinglass(contents) !== null) return true;
+  if (contents.doses.length > 0 || beer?.fields.vegan === true) return false;
+  const rate = beer?.fields.isinglass_ml_per_hl;
+  return rate === undefined ? null : rate > 0;
+};
+
+const finingInputs = (contents: Contents, beer: Beer | null) => {
+  const dose = lastIsinglass(contents);
+  return {
+    fined: isFined(contents, beer),
+    fined_at: dose?.since ?? null,
+    moves: Math.min(RANGES.moves.high, contents.moves - (dose?.moves ?? 0)),
+    last_moved_at: contents.moved?.since ?? null,
+  };
+};
+
+const servingInputs = (serving: Serving | null) => ({
+  stillaged_at: serving?.stillaged?.since ?? null,
+  vented_at: serving?.vented?.first_at ?? null,
+  hard_spile_at: serving?.vented?.spile === "hard" ? serving.vented.since : null,
+  tapped_at: serving?.tapped?.since ?? null,
+});
+
+/** So near to the reading before, and so soon after it, one tells nothing that it did not. */
+const SAME_DECIDEGC = 2;
+const SAME_MS = 3 * 3_600_000;
+
+const thinned = (readings: readonly Reading[]): Reading[] => {
+  const found: Reading[] = [];
+  for (const [at, decidegc] of readings) {
+    if (degreesC("reading_temp_c", decidegc) === null) continue;
+    const [before, was] = found.at(-1) ?? ["", 0];
+    const same = before !== "" && Math.abs(decidegc - was) <= SAME_DECIDEGC;
+    if (!same || Date.parse(at) - Date.parse(before) >= SAME_MS) found.push([at, decidegc]);
+  }
+  return found;
+};
+
+/** Hundreds of casks stand in one place, and a logger writes hundreds of lines. */
+const thinnedOf = new WeakMap<Place, Reading[]>();
+
+const readingsAt = (place: Place): Reading[] => {
+  const known = thinnedOf.get(place) ?? thinned(place.temperatures);
+  thinnedOf.set(place, known);
+  return known;
+};
+
+/**
+ * Only where it is now is known, and since when. Readings from before it came there are not its
+ * own; the place's usual temperature speaks for every hour without one.
+ */
+const airInputs = (standing: Standing, contents: Contents, place: Place | null) => {
+  if (standing.place === null) return {};
+  const { since } = standing.place;
+  const readings = (place === null ? [] : readingsAt(place))
+    .filter(([at]) => at >= since && at >= contents.since)
+    .map(([at, decidegc]) => ({ at, reading_temp_c: decidegc / 10 }));
+  const place_temp_c = degreesC("place_temp_c", place?.fields.temp_decidegc);
+  return { stays: [{ since_at: since, place_temp_c }], readings };
+};
+
+const holdsMl = (standing: Standing, contents: Contents): number | null => {
+  const ml = standing.capacity_ml ?? contents.volume_ml;
+  return ml >= RANGES.holds_ml.low && ml <= RANGES.holds_ml.high ? ml : null;
+};
+
+/** What the rules are told; null while there is no beer in it. */
+export const caskInputs = (standing: Standing, around: Around): CaskInputs | null => {
+  const { contents, serving } = standing;
+  if (contents === null) return null;
+  const { beer, gyle, place } = around;
+  return {
+    filled_at: contents.since,
+    shape: standing.shape as Shape | null,
+    holds_ml: holdsMl(standing, contents),
+    conditioning_days: beer?.fields.conditioning_days ?? null,
+    best_before_on: contents.best_before,
+    on_sale_days: beer?.fields.on_sale_days ?? null,
+    fill_temp_c: degreesC("fill_temp_c", gyle?.fields.fining_temp_decidegc),
+    tasted_at: contents.tasted?.since ?? null,
+    ...finingInputs(contents, beer),
+    ...servingInputs(serving),
+    ...airInputs(standing, contents, place),
+  };
+};
+
+/** The same with its number, for a plan. */
+export const candidateInputs = (standing: Standing, around: Around): CandidateInputs | null => {
+  const inputs = caskInputs(standing, around);
+  return inputs === null ? null : { ...inputs, number: standing.number };
+};
