@@ -9,7 +9,7 @@ from cellarapp.demo.words import BARHAND, OWNER
 
 def lost_and_found(brewery: Brewery, day: date) -> None:
     """Not there when the empties were counted; two days later it stood behind the boiler."""
-    number = brewery.standing("dirty", "keg_50")[-1].number
+    number = (brewery.standing("dirty", "keg_50") or brewery.standing("dirty"))[-1].number
     found_on = day + timedelta(days=2)
     note, office = brewery.book.note, brewery.office
     note(office, at(day, 17, 20), "missing", number, by=OWNER, why="not there at the count")
@@ -19,7 +19,7 @@ def lost_and_found(brewery: Brewery, day: date) -> None:
 
 def scrapped(brewery: Brewery, day: date) -> None:
     """A kilderkin with a split seam: set aside, looked at, scrapped."""
-    container = brewery.standing("dirty", "kilderkin")[0]
+    container = (brewery.standing("dirty", "kilderkin") or brewery.standing("dirty"))[0]
     number, container.state = container.number, "scrapped"
     note, bench = brewery.book.note, brewery.bench
     note(bench, at(day, 12, 10), "set_aside", number, why="weeps at the seam")

@@ -6,7 +6,9 @@ from datetime import date, datetime, timedelta
 from typing import Any
 
 from cellarapp.demo.brewery import Brewery
+from cellarapp.demo.clock import at
 from cellarapp.demo.fleet import Container
+from cellarapp.domain.calendar import write_instant
 
 HANDPUMPS = 2
 SEDIMENT_ML = 1_700
@@ -22,6 +24,7 @@ class Pull:
     left_ml: int
     tapped_at: datetime | None = None
     spile: str | None = None
+    stooped: bool = False
 
 
 @dataclass
@@ -42,6 +45,11 @@ class Bar:
             quiet = pull.stillaged_on <= day - timedelta(days=2)
             if pull.tapped_at is None and pull.spile == "soft" and quiet:
                 self._spile(pull, next(moments), "hard")
+        for pull in self.on_sale:
+            low = pull.left_ml < pull.container.capacity_ml * 2 // 5
+            if low and not pull.stooped and self.brewery.rng.random() < 0.4:
+                pull.stooped = True
+                self._note(pull, next(moments), "stooped")
         self._fill_handpumps(day, moments)
         while len(self.pulls) - len(self.on_sale) < 3 and self._stillage(day, next(moments)):
             pass
@@ -67,6 +75,14 @@ class Bar:
             else:
                 self._note(pull, next(moments), "dipped", left_ml=pull.left_ml)
         self._fill_handpumps(day, moments)
+
+    def plan_saturday(self, day: date) -> None:
+        """A cask that waits its turn is picked for one o'clock on Saturday."""
+        waiting = [pull for pull in self.pulls if pull.tapped_at is None]
+        if waiting:
+            saturday = day + timedelta(days=1 + ((4 - day.weekday()) % 7 or 7))
+            sale_at = write_instant(at(saturday, 13))
+            self._note(waiting[-1], at(day, 18, 20), "planned", sale_at=sale_at)
 
     def _fill_handpumps(self, day: date, moments: Iterator[datetime]) -> None:
         for pull in self.pulls:

@@ -48,6 +48,10 @@ class Brewery:
     gyles: list[Gyle] = field(default_factory=list)
     customers: list[Customer] = field(default_factory=list)
     fleet: dict[str, Container] = field(default_factory=dict)
+    lots: dict[str, str] = field(default_factory=dict)
+    """Which lot of each of the finings is in use."""
+    solution: str = ""
+    """Which washing solution is in the tank."""
 
     def standing(self, state: State, *kinds: str) -> list[Container]:
         """The containers in a state, of some kinds or any, longest idle first."""

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from datetime import date, datetime, timedelta
 
 from cellarapp.demo.brewery import Brewery, Gyle
+from cellarapp.demo.finings import doses_of
 from cellarapp.demo.fleet import USUAL_ML, Container, Fill
 from cellarapp.demo.words import DRIVER, OWNER, TURN
 from cellarapp.domain.calendar import add_days, london_date, write_instant
@@ -49,13 +50,15 @@ def weeks_before_today(brewery: Brewery, day: date) -> int:
     return -(-brewery.days_ago(day) // 7)
 
 
-def wash(brewery: Brewery, day: date) -> None:
-    """Washes what has waited longest, and looks into some of it."""
-    moments = brewery.minutes(day, 13, 4)
+def wash(brewery: Brewery, day: date) -> int:
+    """Washes what has waited longest, and looks into some of it; answers how many it washed."""
+    moments, washed = brewery.minutes(day, 13, 4), 0
     for kind, target in CLEAN.items():
         missing = target - len(brewery.standing("clean", kind))
         for container in brewery.standing("dirty", kind)[: max(0, missing)]:
             _wash(brewery, next(moments), container)
+            washed += 1
+    return washed
 
 
 def _wash(brewery: Brewery, moment: datetime, container: Container) -> None:
@@ -121,6 +124,7 @@ def fill_one(brewery: Brewery, moment: datetime, container: Container, gyle: Gyl
     entry = brewery.book.note(
         brewery.bench, moment, "filled", container.number, gyle=gyle.id, volume_ml=volume_ml,
         best_before=best_before, place=brewery.places["racking"],
+        doses=doses_of(brewery, container, gyle.beer, volume_ml),
     )  # fmt: skip
     gyle.left_ml -= volume_ml
     ready_on = date.fromisoformat(racked_on) + timedelta(days=beer.conditioning_days + 1)

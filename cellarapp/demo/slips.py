@@ -15,7 +15,8 @@ from cellarapp.demo.racking import weeks_before_today
 Happens = Callable[[Brewery, date], None]
 
 
-ENOUGH = 5
+ENOUGH = {"filled": 5, "sent": 1, "moved": 1}
+"""How often a kind of entry has to have been noted on a day for a slip to befall it."""
 
 
 class Slip(NamedTuple):
@@ -68,7 +69,8 @@ class Slips:
         week = weeks_before_today(self.brewery, day)
         for slip in list(self.to_come):
             due = week <= slip.weeks_ago and self.weekdays[slip.on] == day.weekday()
-            if due and (not slip.needs or len(self.brewery.noted_on(day, slip.needs)) >= ENOUGH):
+            noted = self.brewery.noted_on(day, slip.needs) if due else []
+            if due and len(noted) >= ENOUGH.get(slip.needs, 0):
                 self.to_come.remove(slip)
                 slip.happens(self.brewery, day)
         if self.brewery.days_ago(day) == 2:

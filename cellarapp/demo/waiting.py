@@ -35,7 +35,7 @@ def filled_twice(brewery: Brewery, day: date) -> None:
 
 def not_washed(brewery: Brewery, day: date) -> None:
     """A keg that came back dirty was filled: washed by hand and not noted, or not washed."""
-    container = brewery.standing("dirty", "keg_30")[-1]
+    container = (brewery.standing("dirty", "keg_30", "keg_50") or brewery.standing("dirty"))[-1]
     gyle = next(g for g in reversed(brewery.gyles) if g.racked_on < day)
     gyle.left_ml = max(gyle.left_ml, container.capacity_ml)
     fill_one(brewery, at(day, 14, 5), container, gyle)

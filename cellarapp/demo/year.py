@@ -2,7 +2,7 @@
 
 from datetime import date, datetime, timedelta
 
-from cellarapp.demo import beginning, office, racking, van
+from cellarapp.demo import beginning, finings, measured, office, racking, van
 from cellarapp.demo.bar import Bar
 from cellarapp.demo.brewery import Brewery
 from cellarapp.demo.clock import Week
@@ -32,6 +32,8 @@ def live(now: datetime, today: date, seed: int) -> Brewery:
 
 def _pass(brewery: Brewery, bar: Bar, day: date) -> None:
     week, weekday = brewery.week, day.weekday()
+    measured.read_thermometers(brewery, day)
+    finings.take_delivery(brewery, day)
     racking.pour_away(brewery, day)
     bar.morning(day)
     if weekday == week.racking:
@@ -44,8 +46,15 @@ def _pass(brewery: Brewery, bar: Bar, day: date) -> None:
         office.ring_round(brewery, day)
     if weekday == week.washing:
         racking.take_up_again(brewery, day)
-        racking.wash(brewery, day)
+        measured.mix_solution(brewery, day, racking.wash(brewery, day))
+        measured.measure_gyles(brewery, day)
     if brewery.days_ago(day) == 182:
         beginning.new_casks(brewery)
     bar.afternoon(day)
     bar.evening(day)
+    if brewery.days_ago(day) == 20:
+        measured.try_finings(brewery, day)
+    if brewery.days_ago(day) == 2:
+        office.ring_the_worst(brewery, day)
+    if brewery.days_ago(day) == 1:
+        bar.plan_saturday(day)

@@ -7,7 +7,7 @@ from typing import Any
 
 from cellarapp import demo
 from cellarapp.domain.calendar import parse_instant, write_instant
-from cellarapp.domain.entries import Entry
+from cellarapp.domain.entries import RECORD_KINDS, Entry
 from cellarapp.domain.fold import entries_by_subject, fold
 from cellarapp.domain.numbers import is_number
 from cellarapp.domain.queries import open_queries
@@ -95,9 +95,8 @@ def scene(now: str, seed: int = 1) -> Scene:
     entries = [effective(received) for received in demo.entries(now, seed)]
     by_subject = entries_by_subject(entries)
     standings = {n: fold(n, counting) for n, counting in by_subject.items() if is_number(n)}
-    records: dict[str, dict[str, Record]] = {"beer": {}, "gyle": {}, "place": {}, "customer": {}}
+    records: dict[str, dict[str, Record]] = {kind: {} for kind in sorted(RECORD_KINDS)}
     for subject, counting in by_subject.items():
-        for kind in records:
-            if any(entry["kind"] == kind for entry in counting):
-                records[kind][subject] = fold_record(kind, counting)
+        for kind in {entry["kind"] for entry in counting} & RECORD_KINDS:
+            records[kind][subject] = fold_record(kind, counting)
     return Scene(now, entries, standings, records)

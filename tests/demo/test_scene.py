@@ -89,7 +89,7 @@ def test_one_cask_is_near_its_best_before(now: str) -> None:
         if s["contents"]
     )
     assert 0 <= left[0] <= 5
-    assert left[2] > 7
+    assert left[4] > 7
 
 
 @every_now
@@ -105,6 +105,7 @@ def test_racking_can_begin(now: str) -> None:
     ]
     assert len(waiting) == 1
     assert waiting[0]["volume_ml"] > 700_000
+    assert waiting[0]["present_gravity_e4"] < waiting[0]["original_gravity_e4"]
     ready = Counter(standing["kind"] for standing in scene(now).ready_to_fill)
     assert ready["firkin"] >= 10
     assert min(ready[kind] for kind in ("pin", "kilderkin", "keg_30", "keg_50")) >= 2
@@ -185,6 +186,46 @@ def test_promises_were_kept_and_broken(now: str) -> None:
     assert promises["broken"] >= 5
     assert promises["to come"] >= 1
     assert promises["none"] >= 3
+
+
+@every_now
+def test_thermometers_were_read_until_yesterday(now: str) -> None:
+    """TEMP-1: cold room and stillage have a series each."""
+    places = scene(now).records["place"].values()
+    series = [place["temperatures"] for place in places if place["temperatures"]]
+    assert len(series) == 2
+    for readings in series:
+        assert len(readings) >= 80
+        assert days_between(london_date(str(readings[-1][0])), london_date(now)) == 1
+        assert all(100 <= int(temp_decidegc) <= 140 for _, temp_decidegc in readings)
+
+
+@every_now
+def test_casks_were_dosed_and_the_gyle_that_waits_was_measured(now: str) -> None:
+    """LIFE-17: primings and finings with their lots; the gravities that decide them."""
+    lots = scene(now).records["lot"]
+    casks = [s for s in scene(now).full if s["shape"] == "cask" and s["contents"]]
+    doses = [dose for s in casks if s["contents"] for dose in s["contents"]["doses"]]
+    assert {dose["what"] for dose in doses} == {"primings", "auxiliary_silica", "isinglass"}
+    assert all((dose["what"] == "primings") == (dose["lot"] is None) for dose in doses)
+    assert {dose["lot"] for dose in doses} - {None} <= lots.keys()
+    measured = [g for g in scene(now).records["gyle"].values() if "ph_hundredths" in g["fields"]]
+    assert len(measured) >= 55
+    assert all(g["fields"]["present_gravity_e4"] < 10_300 for g in measured)
+
+
+@every_now
+def test_a_cask_is_picked_for_saturday_and_a_solution_is_in_the_tank(now: str) -> None:
+    """LIFE-19: and the solution was used and titrated, so that it can be judged."""
+    picked = [s["planned"]["sale_at"] for s in scene(now).standings.values() if s["planned"]]
+    assert len(picked) == 1
+    assert 0 < days_between(london_date(now), london_date(picked[0])) <= 7
+    solutions = list(scene(now).records["solution"].values())
+    in_the_tank = [s for s in solutions if not s["fields"].get("thrown_away")]
+    assert len(in_the_tank) == 1
+    assert in_the_tank[0]["uses"] > 0
+    assert len(in_the_tank[0]["checks"]) == 1
+    assert len(scene(now).records["trial"]) == 1
 
 
 @every_now
