@@ -6,7 +6,7 @@ import { watchUpdates } from "./sw/update.ts";
 import { sync } from "./sync/engine.ts";
 import { followTheme } from "./ui/office/phone/theme.ts";
 import { lookWhetherDemo } from "./ui/shell/demo.ts";
-import { halfMade } from "./ui/shell/half-made.ts";
+import { mustStay } from "./ui/shell/half-made.ts";
 import { NotOpened } from "./ui/shell/NotOpened.tsx";
 import { Shell } from "./ui/shell/Shell.tsx";
 
@@ -25,4 +25,4 @@ const start = (): void => {
 };
 followTheme();
 start();
-void watchUpdates(halfMade);
+void watchUpdates(mustStay);

@@ -21,9 +21,11 @@ export const recordJob = async (numbers: readonly string[]): Promise<void> => {
   const typedNow = typed.peek();
   const volumeNow = volumeMl.peek();
   const words = doneText(numbers, JOBS[job.peek()].done);
-  // The pad is free for the next number at once; what was typed comes back if it was not kept.
+  // The pad is free for the next number at once, but only while the save holds off a reload;
+  // what was typed comes back if it was not kept.
+  const saving = save(words, () => book.recordMany(made));
   clearPad();
-  if (await save(words, () => book.recordMany(made))) return;
+  if (await saving) return;
   if (typed.peek() !== "") return;
   const trouble = said.peek();
   type(typedNow);

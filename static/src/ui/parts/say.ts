@@ -3,6 +3,7 @@
 
 import { signal } from "@preact/signals";
 import { book, type Saved } from "../../store/book.ts";
+import { whileSaving } from "../shell/half-made.ts";
 
 export interface Said {
   /** "117 filled." Where the entries are is added when it is shown, since that changes. */
@@ -48,7 +49,7 @@ export const save = async (
   work: () => Promise<Saved | readonly Saved[]>,
 ): Promise<boolean> => {
   try {
-    const done = await work();
+    const done = await whileSaving(work);
     const all: readonly Saved[] = Array.isArray(done) ? done : [done as Saved];
     say.saved(
       text,
