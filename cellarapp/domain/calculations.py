@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from cellarapp.domain.bench.calculations import BENCH
+from cellarapp.domain.cellar.calculations import CELLAR
 from cellarapp.domain.errors import NotAmong
 from cellarapp.domain.figures import Settings
 from cellarapp.domain.inputs import Inputs
@@ -17,7 +18,7 @@ class Calculation:
     rule: Rule
 
 
-CALCULATIONS = {name: Calculation(title, rule) for name, (title, rule) in BENCH.items()}
+CALCULATIONS = {name: Calculation(title, rule) for name, (title, rule) in (BENCH | CELLAR).items()}
 
 
 def calculate(name: str, inputs: Inputs, settings: Settings | None = None) -> Worked:

@@ -110,7 +110,7 @@ def constants_in_typescript(source: str) -> list[float]:
     return [number for number in found if number not in PLAIN | {16, 31}]
 
 
-FOLDERS = ["bench"]
+FOLDERS = ["bench", "cellar"]
 
 
 @pytest.mark.parametrize("folder", FOLDERS)

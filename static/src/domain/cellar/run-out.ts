@@ -1,0 +1,133 @@
+/** OUT: when a cask runs out, and when the next one must be vented. Twin of cellarapp/domain/cellar/run_out.py. */
+import { pintMl } from "../bench/units.ts";
+import { outOfRange } from "../errors.ts";
+import type { Settings } from "../figures.ts";
+import { halfUp } from "../rounding.ts";
+import { Working } from "../working.ts";
+import { CellarAsked, FIRST_AT } from "./asked.ts";
+import { pints } from "./sediment.ts";
+import { atMs, hoursBetween, hoursMsDown, msOf, sayAt } from "./times.ts";
+import { gapsOf, latest } from "./timing.ts";
+import { DAY_HOURS, HOUR_MS } from "./units.ts";
+import { askedWorkingDay, doAt } from "./working-day.ts";
+
+const MOST_DIPS = 500;
+const LEAST_DIPS = 2;
+const IN_ORDER = "After the dip above it.";
+const FALLS = "Beer does not come back into a cask: no more than at the dip above it.";
+const NEXT_FINED_WHY = "Whether the next cask was fined.";
+
+export interface RunOutInputs {
+  now: string;
+  dips: readonly { at: string; left_ml: number }[];
+  sediment_ml?: number | null;
+  next_fined?: boolean | null;
+}
+
+/** What was left at a time. */
+interface Dip {
+  at: number;
+  leftMl: number;
+}
+
+/** The steps of the next cask, back from the hour at which this one may be empty. */
+export interface NextCask {
+  stillage_by_at: string;
+  vent_by_at: string;
+  vent_at: string;
+  tap_by_at: string;
+  late: boolean;
+  sold_from_at: string;
+  says: string;
+}
+
+/** At least two dips, in the order of time, none above the one before. */
+function askedDips(asked: CellarAsked): [Dip, Dip, ...Dip[]] {
+  const dips: Dip[] = [];
+  const given = asked.parts("dips", MOST_DIPS, "dips");
+  for (const [n, part] of given.entries()) {
+    const dip = new CellarAsked(part, ["at", "left_ml"], `dips[${n}].`);
+    const before = dips.at(-1);
+    const low = before ? atMs(before.at + 1) : FIRST_AT;
+    const at = msOf(dip.instant("at", low, before ? IN_ORDER : "A time in UTC."));
+    const leftMl = dip.number("left_ml");
+    if (before && leftMl > before.leftMl) {
+      const range = { low: 0, high: before.leftMl, unit: "whole mL", why: FALLS };
+      throw outOfRange({ field: `dips[${n}].left_ml`, given: leftMl, ...range });
+    }
+    dips.push({ at, leftMl });
+  }
+  const [first, second, ...more] = dips;
+  if (first && second) return [first, second, ...more];
+  const range = { low: LEAST_DIPS, high: MOST_DIPS, unit: "whole dips" };
+  throw outOfRange({ field: "dips", given: dips.length, ...range, why: "A pace takes two dips." });
+}
+
+/** OUT-1: what is drawn in an hour, nights and all. */
+const paceMlPerHour = (first: Dip, last: Dip): number =>
+  (first.leftMl - last.leftMl) / hoursBetween(first.at, last.at);
+
+/** OUT-2: when nothing drinkable is left; null at a pace that would last beyond belief. */
+function runsOutMs(work: Working, last: Dip, drinkableMl: number, pace: number): number | null {
+  if (drinkableMl <= 0) return last.at;
+  const mostHours = work.setting("run_out_believed_days") * DAY_HOURS;
+  if (pace * mostHours < drinkableMl) return null;
+  return last.at + hoursMsDown(drinkableMl / pace);
+}
+
+/** OUT-3: the steps of the next cask, back from the hour at which this one may be empty. */
+function nextCask(work: Working, sale: number, now: number, fined: boolean): NextCask {
+  const day = askedWorkingDay(work);
+  const limits = { conditionedMs: now, inRangeMs: now, coolAfterStillage: null };
+  const by = latest(gapsOf(work, "cask", fined), limits, sale);
+  const soldFromAt = atMs(Math.max(sale, now + sale - by.stillage));
+  const vent = by.vent >= now ? doAt(day, now, by.vent) : now;
+  let says = `Vent the next one ${sayAt(atMs(vent))}, by ${sayAt(atMs(by.vent))} at the latest`;
+  if (by.stillage < now) says += "; it must be on the stillage already";
+  if (by.vent < now) {
+    says = `Vent the next one at once; set on the stillage now it can be sold from ${sayAt(soldFromAt)}`;
+  }
+  return {
+    stillage_by_at: atMs(by.stillage),
+    vent_by_at: atMs(by.vent),
+    vent_at: atMs(vent),
+    tap_by_at: atMs(by.tap),
+    late: by.vent < now,
+    sold_from_at: soldFromAt,
+    says: `${says}.`,
+  };
+}
+
+/** OUT-4: when it runs out at its pace since the first dip, and at the latest pace. */
+export function runOut(inputs: RunOutInputs, settings: Settings | null = null) {
+  const asked = new CellarAsked(inputs, ["now", "dips", "sediment_ml", "next_fined"]);
+  const work = new Working(settings);
+  const now = msOf(asked.instant("now"));
+  const dips = askedDips(asked);
+  const fined = asked.yes("next_fined", NEXT_FINED_WHY, true);
+  const first = dips[0];
+  const last = dips.at(-1) ?? first;
+  const drinkableMl = Math.max(0, last.leftMl - (asked.maybeNumber("sediment_ml") ?? 0));
+  work.step("Drinkable at the last dip = left - sediment", drinkableMl, "mL", 0);
+  const overall = paceMlPerHour(first, last);
+  const lately = paceMlPerHour(dips.at(-2) ?? first, last);
+  work.step("Pace = drawn between first and last dip / hours between", overall, "mL/h", 0);
+  work.step("Latest pace = drawn between the last two dips / hours", lately, "mL/h", 0);
+  if (hoursBetween(first.at, last.at) < work.setting("run_out_span_hours")) {
+    work.caution("pace_from_short_span");
+  }
+  const byOverall = runsOutMs(work, last, drinkableMl, overall);
+  const byLately = runsOutMs(work, last, drinkableMl, lately);
+  const ends = [byOverall, byLately].filter((time) => time !== null);
+  const soonest = ends.length > 0 ? Math.min(...ends) : null;
+  if (soonest !== null) work.caution("beer_decides");
+  return work.done({
+    drinkable_ml: drinkableMl,
+    drinkable_pints: pints(drinkableMl),
+    pints_a_day: halfUp((overall * DAY_HOURS) / pintMl(), 1),
+    runs_out_at: byOverall === null ? null : atMs(byOverall),
+    soonest_at: soonest === null ? null : atMs(soonest),
+    left_hours: soonest === null ? null : halfUp((soonest - now) / HOUR_MS, 1),
+    next: soonest === null ? null : nextCask(work, soonest, now, fined),
+  });
+}
