@@ -1,5 +1,6 @@
 /** The trade's rules for the twin: what each worked out, or what it refused with its facts. */
 import { DomainError } from "../../static/src/domain/errors.ts";
+import { CELLAR, CELLAR_UNROUNDED } from "./cellar_trade.ts";
 import { BENCH, UNROUNDED } from "./trade_bench.ts";
 
 /** JSON knows no NaN and no infinity: they travel as {"$": "NaN"}. */
@@ -25,6 +26,9 @@ function judged(rule: Rule): Rule {
 }
 
 export const TRADE: Record<string, Rule> = {
-  ...Object.fromEntries(Object.entries(BENCH).map(([name, rule]) => [name, judged(rule)])),
+  ...Object.fromEntries(
+    Object.entries({ ...BENCH, ...CELLAR }).map(([name, rule]) => [name, judged(rule)]),
+  ),
   ...UNROUNDED,
+  ...CELLAR_UNROUNDED,
 };
