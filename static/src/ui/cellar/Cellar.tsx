@@ -1,14 +1,21 @@
-// The Cellar: every full container at the brewery, what is ready first.
+// The Cellar: what is to do today, then every full container at the brewery, what is ready first.
 
+import type { ComponentType } from "preact";
 import { Lines } from "../parts/Line.tsx";
 import { hrefTo } from "../shell/route.ts";
+import type { ScreenProps } from "../shell/screens.ts";
+import { useTitle } from "../shell/title.ts";
 import { count } from "../words.ts";
 import { ChooseBeer } from "./ChooseBeer.tsx";
 import { FullLine } from "./FullLine.tsx";
 import type { Full } from "./full.ts";
 import { Nothing } from "./Nothing.tsx";
+import { Plan } from "./Plan.tsx";
 import { Slices } from "./Slices.tsx";
 import { beers, lists } from "./state.ts";
+import { Temperatures } from "./Temperatures.tsx";
+import { TempHead } from "./TempHead.tsx";
+import { TodaysJobs } from "./TodaysJobs.tsx";
 
 const FullLines = (props: { heading: string; fulls: readonly Full[]; id?: string }) =>
   props.fulls.length === 0 ? null : (
@@ -41,7 +48,7 @@ const ToLook = ({ n }: { n: number }) =>
     </button>
   );
 
-const Cellar = () => {
+const Everything = () => {
   const { ready, later, stillage, look } = lists.value;
   if (beers.value.length === 0) {
     return (
@@ -54,9 +61,14 @@ const Cellar = () => {
   }
   return (
     <div class="close">
+      <TempHead />
+      <TodaysJobs />
       <div class="above">
         <ChooseBeer />
         <ToLook n={look.length} />
+        <a class="button" href={hrefTo("cellar", "plan")}>
+          Plan a sale
+        </a>
         <a class="button" href={hrefTo("out", "send")}>
           Send out
         </a>
@@ -70,4 +82,17 @@ const Cellar = () => {
   );
 };
 
-export default Cellar;
+const PARTS: { readonly [name: string]: { title: string; Shown: ComponentType } } = {
+  plan: { title: "Plan for a sale", Shown: Plan },
+  temperatures: { title: "Temperatures", Shown: Temperatures },
+};
+
+const Part = ({ title, Shown }: { title: string; Shown: ComponentType }) => {
+  useTitle(title);
+  return <Shown />;
+};
+
+export default ({ path }: ScreenProps) => {
+  const part = PARTS[path[0] ?? ""];
+  return part === undefined ? <Everything /> : <Part {...part} />;
+};

@@ -57,7 +57,7 @@ export const FullLine = ({ full }: { full: Full }) => {
         <Sentence full={full} />
         {fit !== null && <Why number={number} fit={fit} />}
       </li>
-      {asked?.number === number && <Ask asked={asked} />}
+      {asked?.number === number && asked.under === "line" && <Ask asked={asked} />}
     </>
   );
 };

@@ -27,6 +27,8 @@ export const lists = computed(() => cellarLists(fulls.value, beerShown.value));
 export interface Asking {
   number: string;
   what: "vent" | "move" | "stillage";
+  /** Under which line it is asked: the same cask may stand in a list and among the jobs. */
+  under: "line" | "job";
 }
 
 export const asking = signal<Asking | null>(null);

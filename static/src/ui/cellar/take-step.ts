@@ -7,15 +7,16 @@ import type { Next } from "./next.ts";
 import { placesFor } from "./places.ts";
 import { type Asking, asking } from "./state.ts";
 
-const ask = (number: string, what: Asking["what"]): void => {
+const ask = (number: string, what: Asking["what"], under: Asking["under"]): void => {
   const open = asking.peek();
+  const same = open?.number === number && open.what === what && open.under === under;
   // Pressed again it closes: the way back is where the finger is.
-  asking.value = open?.number === number && open.what === what ? null : { number, what };
+  asking.value = same ? null : { number, what, under };
 };
 
-const takeStillage = (number: string): void => {
+export const takeStillage = (number: string, under: Asking["under"]): void => {
   const [first, second] = placesFor(book.places.peek(), "stillage");
-  if (second !== undefined) ask(number, "stillage");
+  if (second !== undefined) ask(number, "stillage", under);
   else void stillage(number, first?.id);
 };
 
@@ -23,10 +24,10 @@ export const takeStep = (number: string, next: Next): void => {
   switch (next) {
     case "move":
     case "vent":
-      ask(number, next);
+      ask(number, next, "line");
       break;
     case "stillage":
-      takeStillage(number);
+      takeStillage(number, "line");
       break;
     case "hard":
       void vent(number, "hard");

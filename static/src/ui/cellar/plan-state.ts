@@ -1,0 +1,22 @@
+// The plan on screen, and today's jobs, worked out once for each change and minute.
+
+import { computed, signal } from "@preact/signals";
+import { book } from "../../store/book.ts";
+import { known } from "../known.ts";
+import { ownFigures } from "../own-figures.ts";
+import { jobsFor, nextSaturday, planFor, saleInstant } from "./plan.ts";
+import { beerShown, fulls } from "./state.ts";
+
+/** The day and the clock of the sale; they stay while the app is open. */
+export const saleDay = signal(nextSaturday(book.now()));
+export const saleClock = signal("13:00");
+
+export const saleAt = computed(() => saleInstant(saleDay.value, saleClock.value));
+
+export const plan = computed(() => {
+  const beer = beerShown.value;
+  const wanted = beer === null ? fulls.value : fulls.value.filter((full) => full.beer === beer);
+  return planFor(wanted, saleAt.value, known.value, ownFigures.value);
+});
+
+export const jobs = computed(() => jobsFor(fulls.value, known.value, ownFigures.value));
