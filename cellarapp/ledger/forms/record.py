@@ -1,0 +1,119 @@
+"""The facts of what sets a record, and of what happens to the thing it is about."""
+
+from typing import Any
+
+from marshmallow.fields import Field, List
+from marshmallow.validate import Length
+
+from cellarapp.domain.figures import figure
+from cellarapp.ledger.fields import Choice, Day, Id, Instant, Series, Whole, Words, YesNo
+from cellarapp.ledger.forms.dose import ADDED
+from cellarapp.ledger.forms.form import Facts, part
+
+SAMPLE: dict[str, Field[Any]] = {
+    "isinglass_centipt": Whole(0, 10_000, "hundredths of a pint per barrel", required=True),
+    "auxiliary_centipt": Whole(0, 10_000, "hundredths of a pint per barrel", required=True),
+    "clarity": List(
+        part(
+            "Clarity",
+            after_min=Whole(0, 100_000, "minutes", required=True),
+            score_tenths=Whole(0, 50, "tenths", required=True),
+        ),
+        required=True,
+        validate=Length(max=50),
+    ),
+    "resettled_tenths": List(Whole(0, 50, "tenths"), required=True, validate=Length(max=50)),
+    "sediment_ul": Whole(0, 10_000_000, "µL", required=True, allow_none=True),
+}
+
+
+def gravity() -> Whole:
+    """A gravity, whole in the ledger: 1.0405 is 10405."""
+    return Whole(9000, 13_000, "ten thousandths of specific gravity")
+
+
+RECORD: Facts = {
+    "beer": {
+        "name": Words(60, least=1),
+        "abv_tenths": Whole(0, 300, "tenths of a per cent by volume"),
+        "style": Words(60),
+        "conditioning_days": Whole(0, 1000, "days"),
+        "best_before_days": Whole(1, 4000, "days"),
+        "on_sale_days": Whole(1, 365, "days"),
+        "target_co2_centivols": Whole(0, 600, "hundredths of a volume"),
+        "priming_sugar": Choice(("none", *figure("priming_sugars"), "malt_extract")),
+        "priming_yield": Choice(("full", "balling")),
+        "syrup_g_per_l": Whole(1, 1500, "g/L"),
+        "auxiliary": Choice(("none", "auxiliary_alginate", "auxiliary_silica")),
+        "auxiliary_ml_per_hl": Whole(0, 5000, "mL/hL"),
+        "isinglass_ml_per_hl": Whole(0, 5000, "mL/hL"),
+        "hops_g_per_hl": Whole(0, 2000, "g/hL"),
+        "limit_gravity_e4": gravity(),
+        "vegan": YesNo(),
+        "cereals": List(Choice(figure("label_cereals")), validate=Length(max=10)),
+        "milk": YesNo(),
+        "retired": YesNo(),
+    },
+    "gyle": {
+        "number": Words(20, least=1),
+        "beer": Id(),
+        "brewed_on": Day(),
+        "volume_ml": Whole(1, 100_000_000, "mL"),
+        "loss_ml": Whole(0, 100_000_000, "mL"),
+        "original_gravity_e4": gravity(),
+        "present_gravity_e4": gravity(),
+        "highest_temp_decidegc": Whole(-50, 500, "tenths of a degree C"),
+        "measured_co2_centivols": Whole(0, 600, "hundredths of a volume"),
+        "yeast_thousands_per_ml": Whole(0, 1_000_000, "thousands of cells in a mL"),
+        "ph_hundredths": Whole(0, 1400, "hundredths"),
+        "fining_temp_decidegc": Whole(-50, 500, "tenths of a degree C"),
+        "sulphite_decimg_per_l": Whole(0, 10_000, "tenths of a mg/L"),
+        "retired": YesNo(),
+    },
+    "place": {
+        "name": Words(60, least=1),
+        "role": Choice(("store", "yard", "stillage", "bar")),
+        "temp_decidegc": Whole(-300, 1000, "tenths of a degree C"),
+        "retired": YesNo(),
+    },
+    "customer": {
+        "name": Words(60, least=1),
+        "contact": Words(120),
+        "phone": Words(40),
+        "agreed_days": Whole(0, 1000, "days"),
+        "delivery_day": Whole(0, 6, "(Monday is 0)"),
+        "expected_days": Whole(0, 1000, "days"),
+        "retired": YesNo(),
+    },
+    "chased": {"words": Words(2000), "promised_on": Day(allow_none=True)},
+    "temperature": {"series": Series(required=True), "read_from": Words(120)},
+    "setting": {"value_thousandths": Whole(-(10**12), 10**12), "retired": YesNo()},
+    "lot": {
+        "what": Choice(ADDED),
+        "name": Words(60, least=1),
+        "received_on": Day(),
+        "stored_temp_decidegc": Whole(-300, 1000, "tenths of a degree C"),
+        "retired": YesNo(),
+    },
+    "solution": {
+        "agent": Choice(("peracetic", "caustic")),
+        "name": Words(60, least=1),
+        "made_at": Instant(),
+        "volume_ml": Whole(1, 100_000_000, "mL"),
+        "made_mg_per_l": Whole(1, 1_000_000, "mg/L"),
+        "least_mg_per_l": Whole(0, 1_000_000, "mg/L"),
+        "most_uses": Whole(1, 10_000),
+        "most_hours": Whole(1, 10_000, "hours"),
+        "thrown_away": YesNo(),
+        "retired": YesNo(),
+    },
+    "solution_used": {"uses": Whole(1, 1000, required=True)},
+    "solution_checked": {"strength_mg_per_l": Whole(0, 1_000_000, "mg/L", required=True)},
+    "trial": {
+        "gyle": Id(),
+        "started_at": Instant(),
+        "sample_ml": Whole(1, 10_000, "mL"),
+        "samples": List(part("TrialSample", **SAMPLE), validate=Length(max=200)),
+        "retired": YesNo(),
+    },
+}
