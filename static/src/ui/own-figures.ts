@@ -1,19 +1,8 @@
-// The brewery's own values in place of the trade's figures, as the rules take them.
+// The brewery's own values in place of the trade's figures, followed as they change.
 
 import { computed } from "@preact/signals";
 import type { Settings } from "../domain/figures.ts";
-import type { Setting } from "../domain/records.ts";
 import { book } from "../store/book.ts";
-
-/** By the figure's id; one given up again is left out, so that the default stands. */
-export const ownValues = (rows: ReadonlyMap<string, Setting>): Settings => {
-  const own: { [id: string]: number } = {};
-  for (const [id, { fields }] of rows) {
-    if (fields.value_thousandths !== undefined && fields.retired !== true) {
-      own[id] = fields.value_thousandths / 1000;
-    }
-  }
-  return own;
-};
+import { ownValues } from "./own-values.ts";
 
 export const ownFigures = computed<Settings>(() => ownValues(book.brewerySettings.value));

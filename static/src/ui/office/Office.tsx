@@ -5,6 +5,7 @@ import { hrefTo } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
 import { sentence } from "../words.ts";
 import { Entries } from "./entries/Entries.tsx";
+import { Figures } from "./figures/Figures.tsx";
 import { ThisPhone } from "./phone/ThisPhone.tsx";
 import { OverdrawnGyles } from "./questions/Overdrawn.tsx";
 import { Questions } from "./questions/Questions.tsx";
@@ -48,6 +49,8 @@ const Office = ({ path }: ScreenProps) => {
       return <Records kind="place" section={section} id={id} />;
     case "customers":
       return <Records kind="customer" section={section} id={id} />;
+    case "figures":
+      return <Figures id={id} />;
     case "containers":
       return id === "new" ? <NewContainers /> : <Register />;
     case "unregistered":

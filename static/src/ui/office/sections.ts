@@ -1,6 +1,7 @@
 // The sections of the Office, with what each has to say before it is opened.
 
 import { book } from "../../store/book.ts";
+import { ownFigures } from "../own-figures.ts";
 import { count } from "../words.ts";
 import { allOverdrawn } from "./questions/Overdrawn.tsx";
 import { allQuestions } from "./questions/Questions.tsx";
@@ -67,6 +68,9 @@ const registeredCount = (): number =>
     ({ registered, held }) => registered !== null && held?.state !== "scrapped",
   ).length;
 
+const figuresSay = (own: number): string =>
+  own === 0 ? "what the reckoning builds on, all as usual" : `${own} set by this brewery`;
+
 /** What the brewery is made of. */
 export const records = (): Section[] => [
   {
@@ -93,6 +97,11 @@ export const records = (): Section[] => [
     path: "places",
     title: "Places",
     says: ofNumber(inUse(book.places.value.values()), "place", "places"),
+  },
+  {
+    path: "figures",
+    title: "Figures",
+    says: figuresSay(Object.keys(ownFigures.value).length),
   },
 ];
 

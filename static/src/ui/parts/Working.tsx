@@ -3,14 +3,13 @@
 // focus returns to the figure that was touched.
 
 import { render } from "preact";
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useRef } from "preact/hooks";
 import { CAUTIONS } from "../../domain/cautions.ts";
 import { FIGURES, type FigureId } from "../../domain/figures.ts";
 import { ownFigures } from "../own-figures.ts";
 import { figureName, kindWords, numberWords, standingValue, valueWords } from "./figure-words.ts";
+import { type Sources, useSources } from "./sources.ts";
 import type { AnyWorked } from "./working.ts";
-
-type Sources = Readonly<Record<string, { source: string | null; remark: string }>>;
 
 const Steps = ({ worked }: { worked: AnyWorked }) => (
   <ol>
@@ -49,15 +48,11 @@ const unique = <T,>(lists: readonly (readonly T[])[]): T[] => [...new Set(lists.
 
 const Panel = (props: { title: string; worked: readonly AnyWorked[]; onClosed: () => void }) => {
   const dialog = useRef<HTMLDialogElement>(null);
-  const [sources, setSources] = useState<Sources | null>(null);
+  const sources = useSources();
   useEffect(() => {
     dialog.current?.showModal();
     const close = () => dialog.current?.close();
     addEventListener("hashchange", close);
-    import("../../../../cellarapp/domain/figures.json?sources").then(
-      (found) => setSources(found.default),
-      () => setSources({}),
-    );
     return () => removeEventListener("hashchange", close);
   }, []);
   const cautions = unique(props.worked.map((one) => one.cautions));

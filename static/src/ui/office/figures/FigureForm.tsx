@@ -1,0 +1,84 @@
+// One figure: what it is, what is known of it, and the brewery's own value in its place.
+
+import { useState } from "preact/hooks";
+import { FIGURES, type FigureId } from "../../../domain/figures.ts";
+import { book } from "../../../store/book.ts";
+import { ownFigures } from "../../own-figures.ts";
+import { Button } from "../../parts/Button.tsx";
+import { Field } from "../../parts/Field.tsx";
+import { figureName, kindWords, standingValue, valueWords } from "../../parts/figure-words.ts";
+import { save } from "../../parts/say.ts";
+import { useSources } from "../../parts/sources.ts";
+import { goOnTo } from "../../shell/route.ts";
+import { useTitle } from "../../shell/title.ts";
+import { rangeWords, readFigure } from "./setting.ts";
+
+const About = ({ id }: { id: FigureId }) => {
+  const sources = useSources();
+  const { kind, value, unit } = FIGURES[id];
+  if (sources === null) return <p class="small">One moment…</p>;
+  const { source = null, remark = "" } = sources[id] ?? {};
+  return (
+    <>
+      <p>
+        Default: <b>{valueWords(value, unit)}</b>
+      </p>
+      <p>
+        {kindWords(kind, source)}
+        {source === null ? "." : `: ${source}.`}
+      </p>
+      <p class="small">{remark}</p>
+    </>
+  );
+};
+
+export const FigureForm = ({ id }: { id: FigureId }) => {
+  const figure = FIGURES[id];
+  const name = figureName(id);
+  useTitle(name);
+  const [typed, setTyped] = useState(String(standingValue(id, figure, ownFigures.value)));
+  const [fault, setFault] = useState<string | null>(null);
+  const isOwn = ownFigures.value[id] !== undefined;
+
+  const record = async (text: string, facts: object) => {
+    if (await save(text, () => book.record("setting", id, facts))) goOnTo("office", "figures");
+  };
+  const keep = () => {
+    const read = readFigure(figure, typed);
+    if ("fault" in read) return setFault(read.fault);
+    // A value given up before counts again once another is set.
+    const facts = { value_thousandths: read.thousandths, retired: false };
+    return void record(
+      `${name} is now ${valueWords(read.thousandths / 1000, figure.unit)}.`,
+      facts,
+    );
+  };
+  return (
+    <form
+      class="form"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        keep();
+      }}
+    >
+      <About id={id} />
+      <Field
+        label={`This brewery's value, ${figure.unit}`}
+        hint={rangeWords(figure)}
+        type="decimal"
+        value={typed}
+        onValue={setTyped}
+        fault={fault}
+      />
+      <button type="submit" class="button main wide">
+        Keep it
+      </button>
+      {isOwn && (
+        <Button onPress={() => void record(`${name} is as usual again.`, { retired: true })}>
+          Back to the default
+        </Button>
+      )}
+    </form>
+  );
+};
