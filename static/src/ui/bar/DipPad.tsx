@@ -1,14 +1,17 @@
-// A dip: how much is left, typed on the pad in litres or pints.
+// A dip: how much is left, typed on the pad in litres or pints, or how far the rod was wet.
 
 import { book } from "../../store/book.ts";
 import { deed } from "../cellar/deed.ts";
 import { known } from "../known.ts";
+import { ownFigures } from "../own-figures.ts";
+import { Button } from "../parts/Button.tsx";
 import { Head } from "../parts/Head.tsx";
 import { headOf } from "../parts/head-of.ts";
 import { Pad } from "../parts/Pad.tsx";
 import { say } from "../parts/say.ts";
+import { showWorking } from "../parts/working.ts";
 import { containerName, litres } from "../words.ts";
-import { readDip } from "./dip.ts";
+import { type Dip, readDip, type Unit, unitAfter, unitsFor } from "./dip.ts";
 import { wholePints } from "./pints.ts";
 import { dipping, dipUnit } from "./state.ts";
 
@@ -16,22 +19,42 @@ const stop = () => {
   dipping.value = null;
 };
 
-const record = async (number: string, left_ml: number): Promise<void> => {
+const record = async (number: string, { left_ml, wet }: Dip): Promise<void> => {
+  if (left_ml === null) return;
   const words = `${number} dipped: ${litres(left_ml)}, ${wholePints(left_ml)} pints left.`;
-  if (await deed(number, words, "dipped", { left_ml })) stop();
+  const facts = wet === null ? { left_ml } : { left_ml, wet_mm: wet.wet_mm };
+  if (await deed(number, words, "dipped", facts)) stop();
 };
+
+const UNIT_WORDS: { readonly [unit in Unit]: { key: string; what: string } } = {
+  litres: { key: "Litres", what: "litres left" },
+  pints: { key: "Pints", what: "pints left" },
+  mm: { key: "Wet mm", what: "mm wet" },
+  cm: { key: "Wet cm", what: "cm wet" },
+};
+
+const Wet = ({ number, dip }: { number: string; dip: Dip }) =>
+  dip.wet === null ? null : (
+    <>
+      <p class="small">{dip.wet.by}</p>
+      <Button onPress={() => dip.wet !== null && showWorking(`Left in ${number}`, dip.wet.worked)}>
+        How it is worked out
+      </Button>
+    </>
+  );
 
 export const DipPad = (props: { number: string; typed: string }) => {
   const { number, typed } = props;
   const standing = book.containers.value.get(number);
   if (standing?.contents == null) return null;
-  const unit = dipUnit.value;
-  const other = unit === "litres" ? "pints" : "litres";
-  const dip = readDip(typed, unit, standing, known.value);
+  const units = unitsFor(standing);
+  const unit = units.includes(dipUnit.value) ? dipUnit.value : "litres";
+  const other = unitAfter(unit, units);
+  const dip = readDip(typed, unit, standing, known.value, ownFigures.value);
   const onPress = () =>
     dip.left_ml === null || dip.cannot !== null
       ? say.trouble(dip.cannot ?? "")
-      : void record(number, dip.left_ml);
+      : void record(number, dip);
   return (
     <section class="hand" aria-label={`Dip ${number}`}>
       <div class="now">
@@ -41,7 +64,7 @@ export const DipPad = (props: { number: string; typed: string }) => {
             <strong>{containerName(standing)}</strong>
           </p>
           <p class="amount">
-            <output aria-live="polite">{typed === "" ? "–" : typed}</output> {unit} left
+            <output aria-live="polite">{typed === "" ? "–" : typed}</output> {UNIT_WORDS[unit].what}
           </p>
           <p class="small">
             {dip.same === ""
@@ -53,9 +76,10 @@ export const DipPad = (props: { number: string; typed: string }) => {
               {dip.cannot ?? dip.odd}
             </p>
           )}
-          <button type="button" class="button" onClick={stop}>
-            Leave it
-          </button>
+          <div class="buttons">
+            <Wet number={number} dip={dip} />
+            <Button onPress={stop}>Leave it</Button>
+          </div>
         </div>
       </div>
       <Pad
@@ -66,7 +90,7 @@ export const DipPad = (props: { number: string; typed: string }) => {
         }}
         go={{ does: "Dip", to: number, cannot: dip.cannot, onPress }}
         side={{
-          label: other === "pints" ? "Pints" : "Litres",
+          label: UNIT_WORDS[other].key,
           hint: "instead",
           onPress: () => {
             dipUnit.value = other;

@@ -7,6 +7,7 @@ import { Head } from "../parts/Head.tsx";
 import { headOf } from "../parts/head-of.ts";
 import { containerHref } from "../shell/route.ts";
 import { deedsFor, deedWords, WHY_OFF } from "./deeds.ts";
+import { Ends } from "./Ends.tsx";
 import type { Served } from "./lists.ts";
 import { barWords } from "./reasons.ts";
 import { takingOff } from "./state.ts";
@@ -57,6 +58,7 @@ export const ServedLine = ({ served }: { served: Served }) => {
         ))}
       </div>
       {asking && <WhyOff number={number} />}
+      <Ends number={number} keg={served.standing.shape === "keg"} />
     </li>
   );
 };

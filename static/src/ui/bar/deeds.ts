@@ -2,7 +2,7 @@
 
 import type { Served } from "./lists.ts";
 
-export type Deed = "tap" | "soft" | "hard" | "dip" | "off";
+export type Deed = "tap" | "soft" | "hard" | "dip" | "stoop" | "off";
 
 /**
  * Untapped casks are vented soft first, so that they can work; a spile is changed for the other
@@ -11,7 +11,9 @@ export type Deed = "tap" | "soft" | "hard" | "dip" | "off";
 export const deedsFor = ({ standing, serving }: Served): Deed[] => {
   const keg = standing.shape === "keg";
   const change: Deed[] = keg ? [] : [serving.vented?.spile === "soft" ? "hard" : "soft"];
-  if (serving.tapped !== null) return ["dip", ...change, "off"];
+  // Tilted once it is; what it is tilted for, the last gallons, a keg gives without.
+  const stoop: Deed[] = keg || serving.stooped !== null ? [] : ["stoop"];
+  if (serving.tapped !== null) return ["dip", ...change, ...stoop, "off"];
   if (keg) return ["tap"];
   return serving.vented === null ? ["soft", "hard"] : ["tap", ...change];
 };
@@ -20,6 +22,7 @@ export const deedWords = (deed: Deed, { serving }: Served): string =>
   ({
     tap: "Tap",
     dip: "Dip",
+    stoop: "Stoop",
     off: "Take off",
     soft: serving.vented === null ? "Vent, soft spile" : "Soft spile",
     hard: serving.vented === null ? "Vent, hard spile" : "Hard spile",

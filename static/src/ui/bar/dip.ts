@@ -1,12 +1,23 @@
-// From what was typed on the pad to a dip, and what would be odd about it.
+// From what was typed on the pad to a dip, and what would be odd about it. What is typed is what is
+// left, in litres or pints, or how much of the dip rod came out wet.
 
 import { mostThatFitsMl } from "../../domain/containers.ts";
+import type { Settings } from "../../domain/figures.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { tryOut } from "../try-out.ts";
 import { type Known, litres, litresAtMost, queryWords, typedMl } from "../words.ts";
 import { pintsAsMl, wholePints } from "./pints.ts";
+import { byWet, type Wet, wetMm } from "./wet.ts";
 
-export type Unit = "litres" | "pints";
+export type Unit = "litres" | "pints" | "mm" | "cm";
+
+/** A keg has no bung to put a rod through. */
+export const unitsFor = ({ shape }: Standing): readonly Unit[] =>
+  shape === "keg" ? ["litres", "pints"] : ["litres", "pints", "mm", "cm"];
+
+/** The unit after that one, round and round. */
+export const unitAfter = (unit: Unit, units: readonly Unit[]): Unit =>
+  units[(units.indexOf(unit) + 1) % units.length] ?? "litres";
 
 export interface Dip {
   left_ml: number | null;
@@ -16,9 +27,11 @@ export interface Dip {
   odd: string | null;
   /** The same amount in the other unit, so that a slip is seen before it is saved. */
   same: string;
+  /** What the rod says, where it was a rod. */
+  wet: Wet | null;
 }
 
-const toMl = (typed: string, unit: Unit): number | null =>
+const toMl = (typed: string, unit: "litres" | "pints"): number | null =>
   unit === "litres" ? typedMl(typed) : pintsAsMl(typed);
 
 const oddWords = (standing: Standing, left_ml: number, known: Known): string | null => {
@@ -27,14 +40,46 @@ const oddWords = (standing: Standing, left_ml: number, known: Known): string | n
   return query === undefined ? null : queryWords(query, known);
 };
 
-export const readDip = (typed: string, unit: Unit, standing: Standing, known: Known): Dip => {
+const NONE = { left_ml: null, odd: null, same: "", wet: null };
+
+const readWet = (
+  typed: string,
+  unit: "mm" | "cm",
+  standing: Standing,
+  known: Known,
+  settings: Settings,
+): Dip => {
+  const mm = wetMm(typed, unit);
+  if (mm === null) return { ...NONE, cannot: `Type how many ${unit} of the rod are wet.` };
+  const wet = byWet(mm, standing, settings);
+  if ("cannot" in wet) return { ...NONE, cannot: wet.cannot };
+  const { left_ml, drinkable_pints } = wet.worked.result;
+  const same = `${litres(left_ml)}, ${Math.floor(drinkable_pints)} pints to sell above the sediment`;
+  return { left_ml, cannot: null, odd: oddWords(standing, left_ml, known), same, wet };
+};
+
+const readLeft = (
+  typed: string,
+  unit: "litres" | "pints",
+  standing: Standing,
+  known: Known,
+): Dip => {
   const left_ml = typed === "" ? null : toMl(typed, unit);
-  if (left_ml === null) {
-    return { left_ml, cannot: `Type how many ${unit} are left.`, odd: null, same: "" };
-  }
+  if (left_ml === null) return { ...NONE, cannot: `Type how many ${unit} are left.` };
   const same = unit === "litres" ? `${wholePints(left_ml)} pints` : litres(left_ml);
   const most = mostThatFitsMl(standing.capacity_ml);
   return left_ml > most
-    ? { left_ml, cannot: `It holds ${litresAtMost(most)} at most.`, odd: null, same }
-    : { left_ml, cannot: null, odd: oddWords(standing, left_ml, known), same };
+    ? { ...NONE, left_ml, cannot: `It holds ${litresAtMost(most)} at most.`, same }
+    : { ...NONE, left_ml, cannot: null, odd: oddWords(standing, left_ml, known), same };
 };
+
+export const readDip = (
+  typed: string,
+  unit: Unit,
+  standing: Standing,
+  known: Known,
+  settings: Settings = {},
+): Dip =>
+  unit === "litres" || unit === "pints"
+    ? readLeft(typed, unit, standing, known)
+    : readWet(typed, unit, standing, known, settings);

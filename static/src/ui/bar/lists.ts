@@ -1,7 +1,9 @@
 // What is on the stillage and on sale, in the order in which somebody has to see to it.
 
+import type { Settings } from "../../domain/figures.ts";
 import type { Serving, Standing } from "../../domain/standing.ts";
-import { asFull, type Full } from "../cellar/full.ts";
+import { fitOf } from "../cellar/fit.ts";
+import { asFull, type Full, fitted } from "../cellar/full.ts";
 import type { Known } from "../words.ts";
 
 /** A full container with serving under way. */
@@ -23,12 +25,18 @@ const by =
   (a: Served, b: Served): number =>
     key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : a.standing.number < b.standing.number ? -1 : 1;
 
-export const barLists = (containers: Iterable<Standing>, known: Known): BarLists => {
+export const barLists = (
+  containers: Iterable<Standing>,
+  known: Known,
+  settings: Settings = {},
+): BarLists => {
   const served: Served[] = [];
   for (const standing of containers) {
     const { serving } = standing;
     const full = serving === null ? null : asFull(standing, known);
-    if (full !== null && serving !== null) served.push({ ...full, serving });
+    if (full === null || serving === null) continue;
+    const fit = () => fitOf(standing, known, settings);
+    served.push({ ...fitted(full, settings, known.now, fit), serving });
   }
   const untapped = served.filter(({ serving }) => serving.tapped === null);
   return {

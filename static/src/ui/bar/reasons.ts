@@ -2,6 +2,7 @@
 
 import { londonDate } from "../../domain/calendar.ts";
 import type { Vent } from "../../domain/standing.ts";
+import { isEstimate } from "../cellar/fit.ts";
 import { ageWords, dateWords, type Known, litres, timeWords } from "../words.ts";
 import type { Served } from "./lists.ts";
 import { wholePints } from "./pints.ts";
@@ -31,11 +32,12 @@ const offWords = ({ ready }: Served, now: string): string => {
 };
 
 export const onSaleWords = (served: Served, now: string): string => {
-  const { tapped, vented } = served.serving;
+  const { tapped, vented, stooped } = served.serving;
   const spile = served.standing.shape === "keg" ? "" : spileWords(vented);
   const first = `On sale ${tapped === null ? "" : ageWords(tapped.since, now)}`;
+  const tilted = stooped === null ? "" : ", tilted";
   return [
-    `${first}${spile === "" ? "" : `, ${spile}`}`,
+    `${first}${spile === "" ? "" : `, ${spile}`}${tilted}`,
     leftWords(served, now),
     offWords(served, now),
   ]
@@ -44,15 +46,25 @@ export const onSaleWords = (served: Served, now: string): string => {
     .join(" ");
 };
 
-export const workingWords = ({ serving, ready }: Served, now: string): string => {
-  const { vented } = serving;
-  if (vented === null) return "";
-  const spile = spileWords(vented);
-  return `Vented ${agoWords(vented.since, now)}${spile === "" ? "" : `, ${spile}`}.${earlyWords(ready, now)}`;
+/** From when it can be sold by the rule, and that this is an estimate where it is one. */
+const soldWords = (served: Served, now: string): string => {
+  const fit = served.fit();
+  if (fit === null || served.ready.stage === "past") return "";
+  const { ready_from_at: from } = fit.result;
+  if (from <= now) return ` Can be sold since ${timeWords(from, now)}.`;
+  const about = isEstimate(fit, "ready_from_at") ? "about " : "";
+  return ` Can be sold from ${about}${timeWords(from, now)}.`;
 };
 
-export const waitingWords = ({ serving, ready }: Served, now: string): string =>
-  `On the stillage since ${timeWords(serving.stillaged?.since ?? now, now)}, not vented yet.${earlyWords(ready, now)}`;
+export const workingWords = (served: Served, now: string): string => {
+  const { vented } = served.serving;
+  if (vented === null) return "";
+  const spile = spileWords(vented);
+  return `Vented ${agoWords(vented.since, now)}${spile === "" ? "" : `, ${spile}`}.${earlyWords(served.ready, now)}${soldWords(served, now)}`;
+};
+
+export const waitingWords = (served: Served, now: string): string =>
+  `On the stillage since ${timeWords(served.serving.stillaged?.since ?? now, now)}, not vented yet.${earlyWords(served.ready, now)}${soldWords(served, now)}`;
 
 /** Put up before its time is common, and then it is good to know until when. */
 const earlyWords = (ready: Served["ready"], now: string): string => {

@@ -16,6 +16,9 @@ export const takeDeed = (number: string, what: Deed): void => {
     case "dip":
       dipping.value = { number, typed: "" };
       break;
+    case "stoop":
+      void deed(number, `${number} is tilted.`, "stooped", {});
+      break;
     case "off":
       takingOff.value = takingOff.peek() === number ? null : number;
       break;

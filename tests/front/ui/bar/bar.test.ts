@@ -81,11 +81,11 @@ test("past its best before that counts more", () => {
 test("working says with what and how long, and that it is still conditioning", () => {
   assert.equal(
     words(one(FIRKIN, filled(5, null), [ago(0, 4), "vented", { spile: "soft" }])),
-    "Vented 4 h ago, soft spile in. Conditioning until Fri 12:00.",
+    "Vented 4 h ago, soft spile in. Conditioning until Fri 12:00. Can be sold from Fri 12:00.",
   );
-  assert.equal(
+  assert.match(
     words(one(FIRKIN, ready, [ago(2, 1), "stillaged", {}])),
-    "On the stillage since Mon 11:00, not vented yet.",
+    /^On the stillage since Mon 11:00, not vented yet\. Can be sold from \w{3} \d\d:\d\d\.$/,
   );
 });
 
@@ -97,8 +97,13 @@ test("a spile is changed for the other one", () => {
   assert.deepEqual(deedsFor(one(FIRKIN, ready, vented("hard"), [ago(0, 2), "tapped", {}])), [
     "dip",
     "soft",
+    "stoop",
     "off",
   ]);
+  const stooped: Told = [ago(0, 1), "stooped", {}];
+  const tilted = one(FIRKIN, ready, vented("hard"), [ago(0, 2), "tapped", {}], stooped);
+  assert.deepEqual(deedsFor(tilted), ["dip", "soft", "off"]);
+  assert.match(words(tilted), /hard spile in, tilted\./);
 });
 
 test("a keg has no spile", () => {

@@ -2,8 +2,8 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { readDip } from "../../../../static/src/ui/bar/dip.ts";
-import { ago, container, FIRKIN, filled, known } from "../brewery.ts";
+import { readDip, unitAfter, unitsFor } from "../../../../static/src/ui/bar/dip.ts";
+import { ago, container, FIRKIN, filled, KEG, known, type Told } from "../brewery.ts";
 
 const cask = container("88", FIRKIN, filled(20, null), [ago(1), "dipped", { left_ml: 22000 }]);
 
@@ -31,4 +31,51 @@ test("more than it can hold is a slip of the finger", () => {
 
 test("nothing typed asks for the unit that is chosen", () => {
   assert.equal(readDip("", "pints", cask, known).cannot, "Type how many pints are left.");
+});
+
+const plain = (text: string | null | undefined) => text?.replaceAll("\u00a0", " ");
+
+test("half of the rod wet is half a cask, by a model where its measures are not known", () => {
+  const full = container("88", FIRKIN, filled(20, null));
+  const dip = readDip("196", "mm", full, known);
+  assert.ok(dip.left_ml !== null && Math.abs(dip.left_ml - 40915 / 2) < 100);
+  assert.equal(dip.wet?.wet_mm, 196);
+  assert.match(dip.wet?.by ?? "", /model/);
+  assert.match(plain(dip.same) ?? "", /^20\.5 L, 33 pints to sell above the sediment$/);
+  assert.equal(readDip("19.6", "cm", full, known).left_ml, dip.left_ml);
+});
+
+test("a cask's own measures count, even where they disagree with its size", () => {
+  const inside = { bung_diameter_mm: 400, head_diameter_mm: 320, length_mm: 380 };
+  const measured = (capacity_ml: number): Told => [
+    ago(400),
+    "registered",
+    { kind: "firkin", capacity_ml, inside },
+  ];
+  const dip = readDip("200", "mm", container("88", measured(41000), filled(20, null)), known);
+  assert.match(dip.wet?.by ?? "", /own inside measures/);
+  assert.ok(
+    readDip("200", "mm", container("88", measured(80000), filled(20, null)), known).left_ml,
+  );
+});
+
+test("no rod is wet deeper than the cask", () => {
+  const full = container("88", FIRKIN, filled(20, null));
+  assert.match(readDip("500", "mm", full, known).cannot ?? "", /mm deep at the bung/);
+  assert.match(readDip("", "mm", full, known).cannot ?? "", /how many mm of the rod/);
+});
+
+test("once it is tilted the rod is refused, and litres are not", () => {
+  const tilted = container("88", FIRKIN, filled(20, null), [ago(1), "stooped", {}]);
+  assert.match(readDip("100", "mm", tilted, known).cannot ?? "", /^It is tilted/);
+  assert.equal(readDip("9", "litres", tilted, known).left_ml, 9000);
+});
+
+test("a keg is not dipped with a rod; the units go round", () => {
+  const units = unitsFor(container("88", FIRKIN));
+  assert.deepEqual(
+    units.map((unit) => unitAfter(unit, units)),
+    ["pints", "mm", "cm", "litres"],
+  );
+  assert.deepEqual(unitsFor(container("K12", KEG)), ["litres", "pints"]);
 });

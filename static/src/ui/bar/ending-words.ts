@@ -1,0 +1,44 @@
+// The sentences about a cask that will run out and about the next one of its beer.
+
+import type { Planned } from "../../domain/cellar/plan.ts";
+import { JOB_WORDS } from "../cellar/plan.ts";
+import { timeWords } from "../words.ts";
+import type { Ending } from "./run-out.ts";
+
+export const runsOutWords = ({ worked }: Ending, now: string): string => {
+  const { soonest_at: soonest } = worked.result;
+  if (soonest === null) return "";
+  const pace = worked.cautions.includes("pace_from_short_span")
+    ? "at the pace so far, which is short to go by"
+    : "at this pace";
+  if (soonest <= now) return `By its pace it is empty now. Dip it.`;
+  return `Runs out about ${timeWords(soonest, now)} ${pace}.`;
+};
+
+const byWords = (by: string, now: string): string =>
+  by < now ? "at once" : `by ${timeWords(by, now)}`;
+
+const jobsWords = ({ number, jobs }: Planned, now: string): string => {
+  const vent = jobs.find(({ step }) => step === "vent");
+  const up = jobs.find(({ step }) => step === "stillage");
+  if (vent !== undefined) {
+    const first = up === undefined ? "" : `, on the stillage ${byWords(up.by_at, now)}`;
+    return `Vent the next one, ${number}, ${byWords(vent.by_at, now)}${first}.`;
+  }
+  const [first] = jobs;
+  if (first === undefined) return `The next one, ${number}, has all done to it.`;
+  return `The next one is ${number}: ${JOB_WORDS[first.step].says} ${byWords(first.by_at, now)}.`;
+};
+
+/** "Vent the next one, 118, by Thu 12:00." Late, it says from when that one can be sold. */
+export const nextWords = ({ worked, next }: Ending, now: string, keg: boolean): string => {
+  const { next: steps } = worked.result;
+  if (keg || steps === null) return "";
+  if (next === null) {
+    return `The next one would have to be vented ${byWords(steps.vent_by_at, now)}, and no other cask of it is here.`;
+  }
+  const says = jobsWords(next, now);
+  return next.can
+    ? says
+    : `${says} It can be sold from ${timeWords(next.ready_from_at, now)} only.`;
+};

@@ -1,0 +1,134 @@
+// When a cask on sale runs out at its pace, and which is the next one of its beer.
+
+import type { Job } from "../../domain/cellar/jobs.ts";
+import type { Planned } from "../../domain/cellar/plan.ts";
+import { type RunOutInputs, runOut } from "../../domain/cellar/run-out.ts";
+import { sediment } from "../../domain/cellar/sediment.ts";
+import { DomainError } from "../../domain/errors.ts";
+import type { Settings } from "../../domain/figures.ts";
+import type { OwnEntry } from "../../store/book.ts";
+import type { Full } from "../cellar/full.ts";
+import { planFor } from "../cellar/plan.ts";
+import type { Known } from "../words.ts";
+import type { Served } from "./lists.ts";
+
+export type RunsOut = ReturnType<typeof runOut>;
+
+type Dips = RunOutInputs["dips"][number];
+
+/** A cask on sale, when it will be empty, and what to do with the next one of its beer. */
+export interface Ending {
+  number: string;
+  worked: RunsOut;
+  /** Null where none of it is left in the cellar, or none is needed. */
+  next: Planned | null;
+}
+
+/** Dips that this phone made itself since tapping; of others it knows the last one only. */
+const ownDips = (number: string, from: string, own: readonly OwnEntry[]): Dips[] =>
+  own
+    .filter(
+      ({ entry, undone, where }) => !undone && where !== "attention" && entry.kind === "dipped",
+    )
+    .filter(({ entry }) => entry.subject === number && entry.happened_at > from)
+    .map(({ entry }) => ({ at: entry.happened_at, left_ml: Number(entry.facts["left_ml"]) }));
+
+/** Full at tapping, dips since, the last as it stands; one that rises again is left out. */
+export const dipsOf = (served: Served, own: readonly OwnEntry[]): Dips[] => {
+  const { contents, serving, standing } = served;
+  const from = serving.tapped?.since;
+  const { dipped } = contents;
+  if (from === undefined || dipped === null || dipped.since <= from) return [];
+  const earlier = [
+    { at: from, left_ml: contents.volume_ml },
+    ...ownDips(standing.number, from, own),
+  ].sort((a, b) => (a.at < b.at ? -1 : 1));
+  let after: Dips = { at: dipped.since, left_ml: contents.left_ml };
+  const dips = [after];
+  for (const dip of earlier.reverse()) {
+    if (dip.at >= after.at || dip.left_ml < after.left_ml) continue;
+    dips.unshift(dip);
+    after = dip;
+  }
+  return dips;
+};
+
+const sedimentMl = ({ standing, contents }: Served, settings: Settings): number | null => {
+  if (standing.kind === null) return null;
+  const holds_ml = standing.capacity_ml ?? contents.volume_ml;
+  return sediment({ kind: standing.kind, holds_ml }, settings).result.sediment_ml;
+};
+
+/** Null while it has not been dipped since tapping, or where the dips tell no pace. */
+export const runsOut = (
+  served: Served,
+  own: readonly OwnEntry[],
+  now: string,
+  settings: Settings,
+): RunsOut | null => {
+  const dips = dipsOf(served, own);
+  if (dips.length < 2) return null;
+  try {
+    return runOut({ now, dips, sediment_ml: sedimentMl(served, settings) }, settings);
+  } catch (fault) {
+    if (fault instanceof DomainError) return null;
+    throw fault;
+  }
+};
+
+/** What is further on its way comes first: nobody leaves a vented cask for a fresh one. */
+const isUp = ({ standing }: Full): boolean => standing.serving !== null;
+
+const nextOf = (
+  served: Served,
+  saleAt: string,
+  others: readonly Full[],
+  known: Known,
+  settings: Settings,
+): Planned | null => {
+  const { now } = known;
+  const same = others.filter(
+    ({ beer, standing }) => beer === served.beer && standing.shape !== "keg",
+  );
+  const rows = planFor(same, saleAt < now ? now : saleAt, known, settings)?.result.casks ?? [];
+  const up = new Set(same.filter(isUp).map(({ standing }) => standing.number));
+  const soonest = [...rows].sort((a, b) => (a.ready_from_at < b.ready_from_at ? -1 : 1));
+  return (
+    rows.find((row) => row.can && up.has(row.number)) ??
+    rows.find((row) => row.can) ??
+    soonest[0] ??
+    null
+  );
+};
+
+/** For every container on sale that was dipped; what is empty first gets the next one first. */
+export const endings = (
+  onSale: readonly Served[],
+  fulls: readonly Full[],
+  own: readonly OwnEntry[],
+  known: Known,
+  settings: Settings,
+): Map<string, Ending> => {
+  const found = new Map<string, Ending>();
+  const taken = new Set<string>();
+  const ending = onSale
+    .map((served) => ({ served, worked: runsOut(served, own, known.now, settings) }))
+    .filter((one): one is { served: Served; worked: RunsOut } => one.worked !== null)
+    .sort((a, b) => (at(a.worked) < at(b.worked) ? -1 : 1));
+  for (const { served, worked } of ending) {
+    const { soonest_at: sale } = worked.result;
+    const { number, shape } = served.standing;
+    const others = fulls.filter(({ standing }) => !taken.has(standing.number));
+    const needed = sale !== null && shape !== "keg";
+    const next = needed ? nextOf(served, sale, others, known, settings) : null;
+    if (next !== null) taken.add(next.number);
+    found.set(number, { number, worked, next });
+  }
+  return found;
+};
+
+/** What never runs out comes last. */
+const at = ({ result }: RunsOut): string => result.soonest_at ?? "9999";
+
+/** What is to do with the next one, if anything still is. */
+export const firstJob = ({ next }: Ending): Job | null => next?.jobs[0] ?? null;
