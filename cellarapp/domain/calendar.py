@@ -63,6 +63,8 @@ def same_time_after(instant: str, days: int) -> str:
     the clocks leap over (01:30 on that night in March) is read with the winter offset.
     """
     local = parse_instant(instant).astimezone(LONDON)
+    if days == 0:
+        return instant  # 01:30 comes twice in October, and this is the one that was meant
     return write_instant((local.replace(fold=0) + timedelta(days=days)).astimezone(UTC))
 
 

@@ -58,10 +58,11 @@ class Entry(TypedDict):
 def order_key(entry: Entry) -> str:
     """ORD-1: entries fold in the order in which things happened.
 
-    Then by device and its running number, so that the order is one and the same everywhere. The
-    key is text that sorts as itself in any language.
+    Then by device and its running number, so that the order is one and the same everywhere, and by
+    id, should a cloned phone give one number twice. The key is text that sorts as itself in any
+    language.
     """
-    return f"{entry['effective_at']}/{entry['device']}/{entry['seq']:010d}"
+    return f"{entry['effective_at']}/{entry['device']}/{entry['seq']:010d}/{entry['id']}"
 
 
 def row_type(kind: Kind) -> str:

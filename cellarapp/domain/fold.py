@@ -45,7 +45,7 @@ def step(standing: Standing, entry: Entry) -> Step:
 def fold(number: str, entries: list[Entry]) -> Standing:
     """The standing of a container from the entries that count for it, in any order (ORD-1)."""
     standing = blank(number)
-    for entry in sorted(entries, key=lambda e: (order_key(e), e["id"])):
+    for entry in sorted(entries, key=order_key):
         standing = step(standing, entry).standing
     return standing
 

@@ -78,7 +78,7 @@ def step_record(record: Record, entry: Entry) -> Record:
             "strength_mg_per_l": facts["strength_mg_per_l"],
             "key": key,
         }
-        checks = sorted([*record["checks"], check], key=lambda c: (c["key"], c["entry"]))
+        checks = sorted([*record["checks"], check], key=lambda c: c["key"])
         return {**record, "checks": checks}
     return record
 

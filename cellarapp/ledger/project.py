@@ -110,6 +110,6 @@ def _draw(book: Book, fresh: Sequence[StoredEntry], recounts: Sequence[Recount])
         book.put(("gyle", gyle), {**record, "drawn_ml": record["drawn_ml"] + volume_ml})
 
 
-def in_order(one: StoredEntry) -> tuple[str, str]:
-    """ORD-1; the id decides between entries to which a device gave the same number."""
-    return order_key(one.entry), one.entry["id"]
+def in_order(one: StoredEntry) -> str:
+    """ORD-1."""
+    return order_key(one.entry)

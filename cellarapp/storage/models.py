@@ -69,7 +69,7 @@ class Entry(Base):
     happened_at: Mapped[str] = mapped_column(INSTANT)
     effective_at: Mapped[str] = mapped_column(INSTANT)
     received_at: Mapped[str] = mapped_column(INSTANT)
-    order_key: Mapped[str] = mapped_column(String(72))
+    order_key: Mapped[str] = mapped_column(String(110))
     clock: Mapped[str] = mapped_column(String(10))
     person: Mapped[str] = mapped_column(String(60))
     facts: Mapped[str] = mapped_column(Text)

@@ -36,7 +36,7 @@ def upgrade() -> None:
         sa.Column("happened_at", sa.String(24), nullable=False),
         sa.Column("effective_at", sa.String(24), nullable=False),
         sa.Column("received_at", sa.String(24), nullable=False),
-        sa.Column("order_key", sa.String(72), nullable=False),
+        sa.Column("order_key", sa.String(110), nullable=False),
         sa.Column("clock", sa.String(10), nullable=False),
         sa.Column("person", sa.String(60), nullable=False),
         sa.Column("facts", sa.Text(), nullable=False),

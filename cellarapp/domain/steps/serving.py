@@ -8,18 +8,27 @@ from cellarapp.domain.standing import Standing, mark
 
 
 def moved(standing: Standing, entry: Entry) -> list[str]:
-    """LIFE-5: to another place within the brewery; serving ends when it leaves the stillage."""
-    inferred = be_back(standing, entry, with_its_beer=True)
+    """LIFE-5: to another place within the brewery; serving ends when it leaves the stillage.
+
+    Moved while on record as with a customer it came back: with its beer if it went out today,
+    empty if it has been away for longer.
+    """
+    trip = standing["trip"]
+    just_sent = trip is not None and same_day(trip, entry)
+    inferred = be_back(standing, entry, with_its_beer=just_sent)
     carry(standing, entry, entry["facts"]["place"])
     return inferred
 
 
 def stillaged(standing: Standing, entry: Entry) -> list[str]:
-    """LIFE-6: set on the stillage, where serving begins."""
+    """LIFE-6: set on the stillage, where serving begins; noted again it lies there as it did."""
     inferred = be_back(standing, entry, with_its_beer=True)
     check_has_beer(standing, entry)
     place, to = standing["place"], entry["facts"].get("place")
-    if to is not None and (place is None or place["at"] != to):
+    if to is None or (place is not None and place["at"] == to):
+        if standing["serving"] is not None:
+            return inferred
+    else:
         put(standing, entry, to)
         inferred += ["moved"]
     standing["serving"] = on_stillage(mark(entry))
@@ -104,11 +113,13 @@ def planned(standing: Standing, entry: Entry) -> list[str]:
 
 
 def emptied(standing: Standing, entry: Entry) -> list[str]:
-    """LIFE-11. Noted twice on one day it is one emptying; on another day it is odd."""
+    """LIFE-11. Noted twice on one day it is one emptying; on another day it is odd.
+
+    Of a container of which nothing is known yet it is news, and nothing to ask about.
+    """
     clean = standing["clean"]
-    if standing["contents"] is None and not (
-        clean is not None and clean["state"] == "dirty" and same_day(clean, entry)
-    ):
+    twice_today = clean is not None and clean["state"] == "dirty" and same_day(clean, entry)
+    if standing["contents"] is None and clean is not None and not twice_today:
         raise_query(standing, "emptied_empty", [entry["id"]], entry)
     end_of_beer(standing, entry, inferred=False)
     return []

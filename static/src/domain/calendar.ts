@@ -66,6 +66,7 @@ export function daysBetween(first: string, last: string): number {
 /** The same time on a London clock that many days later; a time the clocks leap over is winter's. */
 export function sameTimeAfter(instant: string, days: number): string {
   const ms = parseInstant(instant);
+  if (days === 0) return instant;
   return onLondonClock(ms + londonOffsetMs(ms) + days * DAY_MS);
 }
 

@@ -1,6 +1,6 @@
 /** ORD-3: entries that put other entries right. Twin of cellarapp/domain/corrections.py. */
 import { type Entry, isContainerKind, orderKey } from "./entries.ts";
-import { agreedWay } from "./queries.ts";
+import { agreedWay, liveSettlements } from "./queries.ts";
 
 /** Which subject each entry counts for, and by which entry each of the others was taken out. */
 export interface Resolved {
@@ -87,16 +87,16 @@ function agreed(known: Known, droppedBy: Map<string, string>): [string, Entry][]
   }
   const pairs: [string, Entry][] = [];
   for (const settlements of byQuery.values()) {
-    const way = agreedWay(
+    const live = liveSettlements(
       settlements.map((e) => ({
         entry: e.id,
         way: e.facts.way,
         replaces: e.facts.replaces ?? [],
       })),
     );
-    if (way === null || way === "right") continue;
-    const agreeing = settlements.filter((e) => e.facts.way === way);
-    pairs.push([way, agreeing.reduce((a, b) => (b.id < a.id ? b : a))]);
+    const way = agreedWay(live);
+    const first = known.get(live.map(({ entry }) => entry).sort()[0] ?? "");
+    if (way !== null && way !== "right" && first) pairs.push([way, first]);
   }
   return pairs.sort((a, b) => compare(a[1].id, b[1].id));
 }

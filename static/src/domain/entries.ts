@@ -86,9 +86,10 @@ export function unsent(entry: MadeEntry): Entry {
   return { ...entry, effective_at: entry.happened_at, clock: "ok" };
 }
 
-/** ORD-1: text that sorts in the order in which things happened, then device and running number. */
+/** ORD-1: text that sorts in the order in which things happened, then device, running number, id. */
 export function orderKey(entry: Entry): string {
-  return `${entry.effective_at}/${entry.device}/${String(entry.seq).padStart(10, "0")}`;
+  const { effective_at, device, seq, id } = entry;
+  return `${effective_at}/${device}/${String(seq).padStart(10, "0")}/${id}`;
 }
 
 /** What an entry of this kind is about: a container, or the kind of record. */

@@ -34,7 +34,7 @@ export function step(standing: Standing, entry: Entry): Step {
 export function inOrder(entries: Entry[]): Entry[] {
   return entries
     .map((entry) => ({ entry, key: orderKey(entry) }))
-    .sort((a, b) => compare(a.key, b.key) || compare(a.entry.id, b.entry.id))
+    .sort((a, b) => (a.key < b.key ? -1 : 1))
     .map(({ entry }) => entry);
 }
 
@@ -56,8 +56,4 @@ export function entriesBySubject(entries: Entry[]): Map<string, Entry[]> {
     else subjects.set(subject, [entry]);
   }
   return subjects;
-}
-
-function compare(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

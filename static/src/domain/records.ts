@@ -148,11 +148,10 @@ export function stepRecord(record: AnyRecord, entry: Entry): AnyRecord {
   if (kind !== "solution_checked") return record;
   const { strength_mg_per_l } = facts;
   const check: Check = { ...mark(entry), strength_mg_per_l, key: orderKey(entry) };
-  return { ...record, checks: [...(record.checks ?? []), check].sort(byKey) };
-}
-
-function byKey(a: Check, b: Check): number {
-  return a.key === b.key ? (a.entry < b.entry ? -1 : 1) : a.key < b.key ? -1 : 1;
+  return {
+    ...record,
+    checks: [...(record.checks ?? []), check].sort((a, b) => (a.key < b.key ? -1 : 1)),
+  };
 }
 
 function setFields(record: AnyRecord, entry: Entry): AnyRecord {

@@ -6,7 +6,8 @@ import { mark } from "../standing.ts";
 import type { StepOf } from "./step.ts";
 
 export const moved: StepOf = (standing, entry) => {
-  const inferred = beBack(standing, entry, true);
+  const justSent = standing.trip !== null && sameDay(standing.trip, entry);
+  const inferred = beBack(standing, entry, justSent);
   carry(standing, entry, entry.facts.place);
   return inferred;
 };
@@ -15,7 +16,9 @@ export const stillaged: StepOf = (standing, entry) => {
   const inferred = beBack(standing, entry, true);
   checkHasBeer(standing, entry);
   const to: string | undefined = entry.facts.place;
-  if (to !== undefined && standing.place?.at !== to) {
+  const elsewhere = to !== undefined && standing.place?.at !== to;
+  if (standing.serving && !elsewhere) return inferred;
+  if (elsewhere) {
     put(standing, entry, to);
     inferred.push("moved");
   }
@@ -88,8 +91,9 @@ export const planned: StepOf = (standing, entry) => {
 
 export const emptied: StepOf = (standing, entry) => {
   const clean = standing.clean;
-  const notedToday = clean?.state === "dirty" && sameDay(clean, entry);
-  if (!standing.contents && !notedToday) raiseQuery(standing, "emptied_empty", [entry.id], entry);
+  const twiceToday = clean?.state === "dirty" && sameDay(clean, entry);
+  if (!standing.contents && clean && !twiceToday)
+    raiseQuery(standing, "emptied_empty", [entry.id], entry);
   endOfBeer(standing, entry, false);
   return [];
 };
