@@ -35,7 +35,7 @@ export const nextWords = ({ worked, next }: Ending, now: string, keg: boolean): 
   const { next: steps } = worked.result;
   if (keg || steps === null) return "";
   if (next === null) {
-    return `The next one would have to be vented ${byWords(steps.vent_by_at, now)}, and no other cask of it is here.`;
+    return `The next one would have to be vented ${byWords(steps.vent_by_at, now)}, and none of it is left in the cellar.`;
   }
   const says = jobsWords(next, now);
   return next.can

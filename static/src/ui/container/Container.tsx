@@ -9,7 +9,9 @@ import { useTitle } from "../shell/title.ts";
 import { containerName } from "../words.ts";
 import { Deeds } from "./Deeds.tsx";
 import { History } from "./History.tsx";
+import { Label } from "./Label.tsx";
 import { Questions } from "./Questions.tsx";
+import { Ready } from "./Ready.tsx";
 import { Standing } from "./Standing.tsx";
 
 export default ({ path }: ScreenProps) => {
@@ -31,6 +33,8 @@ export default ({ path }: ScreenProps) => {
       <Standing standing={standing} />
       <Questions key={number} standing={standing} />
       <Deeds key={number} standing={standing} />
+      <Ready standing={standing} />
+      <Label standing={standing} />
       <History key={number} number={number} />
     </>
   );

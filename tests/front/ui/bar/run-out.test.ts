@@ -70,7 +70,7 @@ test("one on the stillage comes before one with a shorter life in the cold room"
 test("another beer is no next one, and then it says so", () => {
   const ending = end([onSale(35_000), container("90", FIRKIN, filled(20, null, "g319"))]);
   assert.equal(ending.next, null);
-  assert.match(nextWords(ending, NOW, false), /no other cask of it is here\.$/);
+  assert.match(nextWords(ending, NOW, false), /none of it is left in the cellar\.$/);
 });
 
 test("too late, it says from when the next one can be sold", () => {

@@ -1,0 +1,131 @@
+// What the law and a customer want to read on a full container, from what is known of its beer.
+
+import { londonDate } from "../../domain/calendar.ts";
+import { ageing } from "../../domain/cellar/ageing.ts";
+import { dateMark } from "../../domain/cellar/date-mark.ts";
+import { label } from "../../domain/cellar/label.ts";
+import { lotMark } from "../../domain/cellar/lot.ts";
+import { DomainError } from "../../domain/errors.ts";
+import type { Settings } from "../../domain/figures.ts";
+import type { Standing } from "../../domain/standing.ts";
+import { caskInputs, isFined } from "../cellar/asking.ts";
+import { around } from "../cellar/fit.ts";
+import type { AnyWorked } from "../parts/working.ts";
+import { count, type Known, listWords } from "../words.ts";
+
+export interface Label {
+  /** Words for the container, one line each, with what the line is. */
+  lines: { what: string; says: string }[];
+  /** What is not known and would change the words. */
+  missing: string[];
+  worked: AnyWorked[];
+}
+
+/** Of one racking from one gyle; a second one on another day is marked 2 by hand. */
+const FIRST_RUN = 1;
+
+/** A rule's answer, or null where what the records say is beyond it. */
+const attempt = <Result>(rule: () => Result): Result | null => {
+  try {
+    return rule();
+  } catch (fault) {
+    if (fault instanceof DomainError) return null;
+    throw fault;
+  }
+};
+
+type Line = Label["lines"][number];
+
+const dateLine = (mark: ReturnType<typeof dateMark>): Line => {
+  const { words, allowed, needed } = mark.result;
+  const others = allowed.map((form) => form.words).filter((form) => form !== words);
+  const or = others.length === 0 ? "" : ` Allowed too: ${listWords(others)}.`;
+  const why = needed ? "" : " At its strength no date is needed.";
+  return { what: "Date", says: `${words}.${or}${why}` };
+};
+
+const CASK_WORDS: { [id: string]: string } = {
+  name: "the beer's name",
+  best_before: "the date",
+  maker: "who made it",
+};
+
+const wordLines = ({ result }: ReturnType<typeof label>): Line[] => [
+  {
+    what: "Strength",
+    says: `${result.strength_words}${result.strength_needed ? "" : " (need not be shown)"}`,
+  },
+  { what: "Allergens", says: result.contains_words || "None that is known." },
+  {
+    what: "On the cask itself",
+    says: `${listWords(result.on_the_cask.map((id) => CASK_WORDS[id] ?? id))}. The rest may stand on the papers.`,
+  },
+  { what: "Vegan", says: result.may_be_vegan ? "May be called vegan." : "Not to be called vegan." },
+];
+
+const missingOf = (beer: ReturnType<typeof around>["beer"]): string[] => {
+  const fields = beer?.fields;
+  return [
+    fields?.abv_tenths === undefined ? "its strength" : "",
+    fields?.cereals === undefined ? "its cereals" : "",
+    fields?.milk === undefined ? "whether there is milk in it" : "",
+  ].filter(Boolean);
+};
+
+/** Null while there is no beer in it. */
+export const labelOf = (standing: Standing, known: Known, settings: Settings): Label | null => {
+  const { contents } = standing;
+  if (contents === null) return null;
+  const { beer, gyle } = around(standing, known);
+  const { abv_tenths, cereals = [], milk = false } = beer?.fields ?? {};
+  const { number, sulphite_decimg_per_l: sulphite } = gyle?.fields ?? {};
+  const { best_before: best } = contents;
+  const packed_on = londonDate(contents.since);
+  const mark =
+    abv_tenths === undefined || best === null
+      ? null
+      : attempt(() => dateMark({ packed_on, best_before_on: best, abv_tenths }, settings));
+  const lot =
+    number === undefined
+      ? null
+      : attempt(() => lotMark({ gyle_number: number, run: FIRST_RUN }, settings));
+  const isinglass = isFined(contents, beer) ?? true;
+  const sulphites_mg_per_l = sulphite === undefined ? null : sulphite / 10;
+  const words =
+    abv_tenths === undefined
+      ? null
+      : attempt(() =>
+          label({ abv_tenths, cereals, milk, isinglass, sulphites_mg_per_l }, settings),
+        );
+  return {
+    lines: [
+      ...(mark === null ? [] : [dateLine(mark)]),
+      ...(lot === null ? [] : [{ what: "Lot", says: `${lot.result.mark}, of its first racking.` }]),
+      ...(words === null ? [] : wordLines(words)),
+    ],
+    missing: missingOf(beer),
+    worked: [mark, lot, words].filter((one) => one !== null),
+  };
+};
+
+export interface Aged {
+  says: string;
+  worked: ReturnType<typeof ageing>;
+}
+
+/** What warm days have cost it: advice, which moves no printed date. Null while it is empty. */
+export const agedOf = (standing: Standing, known: Known, settings: Settings): Aged | null => {
+  const inputs = caskInputs(standing, around(standing, known));
+  if (inputs === null || inputs.filled_at > known.now) return null;
+  const { filled_at: from_at, stays = null, readings = null } = inputs;
+  const history = { stays, readings };
+  const worked = attempt(() => ageing({ from_at, until_at: known.now, ...history }, settings));
+  if (worked === null) return null;
+  const passed = Math.floor(worked.result.passed_days);
+  const lost = Math.round(worked.result.lost_days);
+  const says =
+    lost === 0
+      ? `Racked ${count(passed, "day")} ago, and warm days have cost it no more than that.`
+      : `Racked ${count(passed, "day")} ago; warm days have cost it about ${count(lost, "day")} more. The date on it stands.`;
+  return { says: `${says} An estimate.`, worked };
+};

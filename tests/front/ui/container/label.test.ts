@@ -1,0 +1,75 @@
+// What to write on a container, and what warm days have cost it.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { agedOf, labelOf } from "../../../../static/src/ui/container/label.ts";
+import type { Known } from "../../../../static/src/ui/words/known.ts";
+import { ago, container, FIRKIN, filled, known as plain } from "../brewery.ts";
+
+const doc = (fields: object, more: object = {}) => ({ fields, set_by: {}, ...more });
+
+const knowing = (beer: object, temp_decidegc = 120): Known =>
+  ({
+    ...plain,
+    beers: new Map([["b1", doc({ name: "Oystercatcher", ...beer })]]),
+    places: new Map([["cold", doc({ name: "Cold room", temp_decidegc }, { temperatures: [] })]]),
+  }) as unknown as Known;
+
+const BARLEY = { abv_tenths: 42, cereals: ["barley"], milk: false };
+
+const saysOf = (beer: object, ...told: Parameters<typeof container>[1][]) => {
+  const label = labelOf(container("104", FIRKIN, ...told), knowing(beer), {});
+  assert.ok(label);
+  return { ...label, lines: new Map(label.lines.map(({ what, says }) => [what, says])) };
+};
+
+test("an empty container has no label", () => {
+  assert.equal(labelOf(container("104", FIRKIN), plain, {}), null);
+  assert.equal(agedOf(container("104", FIRKIN), plain, {}), null);
+});
+
+test("the date as the law writes it, the lot, the strength and the allergens", () => {
+  const { lines, missing } = saysOf(BARLEY, filled(20, "2026-12-18"));
+  assert.match(
+    lines.get("Date") ?? "",
+    /^Best before 18 December 2026\. Allowed too: Best before 18 December\.$/,
+  );
+  assert.equal(lines.get("Lot"), "L318-1, of its first racking.");
+  assert.equal(lines.get("Strength"), "Alc. 4.2 % vol");
+  assert.equal(lines.get("Allergens"), "Contains barley (gluten)");
+  assert.match(
+    lines.get("On the cask itself") ?? "",
+    /^the beer's name, the date and who made it\./,
+  );
+  assert.deepEqual(missing, []);
+});
+
+test("fined beer is not vegan, and what nobody has said is not either", () => {
+  assert.match(saysOf(BARLEY, filled(20, null)).lines.get("Vegan") ?? "", /^Not/);
+  const vegan = saysOf({ ...BARLEY, vegan: true }, filled(20, null));
+  assert.match(vegan.lines.get("Vegan") ?? "", /^May/);
+});
+
+test("what is not entered is named", () => {
+  const { lines, missing } = saysOf({}, filled(20, "2026-12-18"));
+  assert.deepEqual(missing, ["its strength", "its cereals", "whether there is milk in it"]);
+  assert.deepEqual([...lines.keys()], ["Lot"]);
+});
+
+test("without a best-before day no date is made up", () => {
+  assert.equal(saysOf(BARLEY, filled(20, null)).lines.has("Date"), false);
+});
+
+test("warm days cost life, and the date on it stands", () => {
+  const cask = container("104", FIRKIN, [
+    ago(20),
+    "filled",
+    { gyle: "g318", volume_ml: 40_900, best_before: null, place: "cold" },
+  ]);
+  const warm = agedOf(cask, knowing(BARLEY, 220), {});
+  assert.match(
+    warm?.says ?? "",
+    /^Racked 20 days ago; warm days have cost it about \d+ days more\./,
+  );
+  assert.match(agedOf(cask, knowing(BARLEY, 120), {})?.says ?? "", /no more than that/);
+});
