@@ -1,0 +1,68 @@
+"""A dip with the rod at the bar, with no signal: what is left, until when, what comes next."""
+
+from playwright.sync_api import expect
+
+from .brewery import Brewery, ago
+from .doings import all_at_the_brewery, said, tap, type_number
+from .phone import Phone
+
+CASK = "117 Winter Lamp"
+
+
+def on_sale(brewery: Brewery) -> None:
+    """One cask on sale for a day and a half, and the next one of its beer on the stillage."""
+    brewery.fill("117", "118", gyle="902", at=ago(days=5))
+    stillaged = [brewery.office.entry("stillaged", n, at=ago(days=3)) for n in ("117", "118")]
+    vented = brewery.office.entry("vented", "117", at=ago(days=2), spile="hard")
+    tapped = brewery.office.entry("tapped", "117", at=ago(hours=36))
+    brewery.tell([*stillaged, vented, tapped])
+
+
+def test_a_dip_leads_to_venting_the_next_one(phone: Phone, brewery: Brewery) -> None:
+    """From the wet part of the rod to a soft spile in the next cask."""
+    on_sale(brewery)
+    page = phone.open("bar")
+    expect(page.get_by_text(CASK)).to_be_visible()
+    phone.lose_signal()
+    tap(page, f"Dip: {CASK}")
+    tap(page, "Pints instead")
+    tap(page, "Wet mm instead")
+    type_number(page, "300")
+    expect(page.get_by_text("pints to sell above the sediment")).to_be_visible()
+    expect(page.get_by_text("By a model of its size")).to_be_visible()
+    tap(page, "Dip 117")
+    said(page, "117 dipped:")
+    expect(page.get_by_text("Runs out about")).to_be_visible()
+    expect(page.get_by_text("Vent the next one, 118, by")).to_be_visible()
+    tap(page, "Vent 118")
+    said(page, "118: soft spile in.")
+    expect(page.get_by_text("The next one is 118: change to a hard spile")).to_be_visible()
+
+    phone.find_signal()
+    all_at_the_brewery(page)
+    [dip] = brewery.server.entries("117", "dipped")
+    assert dip["facts"]["wet_mm"] == 300
+    assert 30_000 < dip["facts"]["left_ml"] < 36_000
+    assert brewery.server.standing("118")["serving"]["vented"]["spile"] == "soft"
+
+
+def test_a_tilted_cask_is_not_dipped_with_the_rod(phone: Phone, brewery: Brewery) -> None:
+    """It says why, and takes litres by hand."""
+    on_sale(brewery)
+    page = phone.open("bar")
+    tap(page, f"Stoop: {CASK}")
+    said(page, "117 is tilted.")
+    tap(page, f"Dip: {CASK}")
+    tap(page, "Pints instead")
+    tap(page, "Wet mm instead")
+    type_number(page, "90")
+    expect(page.get_by_role("alert").filter(visible=True)).to_contain_text("It is tilted")
+    tap(page, "Wet cm instead")
+    tap(page, "Litres instead")
+    tap(page, "Clear")
+    type_number(page, "7.5")
+    tap(page, "Dip 117")
+    said(page, "117 dipped: 7.5 L, 13 pints left.")
+    all_at_the_brewery(page)
+    standing = brewery.server.standing("117")
+    assert (standing["contents"]["left_ml"], standing["queries"]) == (7_500, [])
