@@ -141,6 +141,7 @@ test("an entry at the brewery moves to the right number as well", async () => {
 
 test("a query that is settled twice replaces the first answer", async () => {
   const { book } = await loaded();
+  await book.record("washed", "117", {});
   const { entry } = await book.record("emptied", "117", {});
   const query = book.containers.value.get("117")?.queries[0]?.id ?? "";
   assert.equal(query, `emptied_empty:${entry.id}`);

@@ -24,6 +24,8 @@ const SENTENCES: { [rule: string]: (facts: Facts, known: Known, at: string) => s
   overfull: (f) => `${litres(f.volume_ml)} is more than the ${litres(f.capacity_ml)} it holds.`,
   dip_rose: (f) =>
     `The dip says ${litres(f.now_ml)}, but only ${litres(f.before_ml)} was left before it.`,
+  dipped_tilted: () =>
+    "Litres were read off a wet dip after it was tilted, when a dip tells nothing.",
   emptied_empty: () => "Noted as emptied, but no beer was on record in it.",
   served_empty: (f) => `${doneWords(f.did)}, but no beer was on record in it.`,
   sent_empty: () => "Sent to a customer, but no beer was on record in it.",

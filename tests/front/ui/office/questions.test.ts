@@ -48,7 +48,8 @@ test("the latest question comes first, and a settled one is no question", () => 
 });
 
 test("the same question of three containers is offered to be settled at once, of two it is not", () => {
-  const emptied = (number: string) => container(number, FIRKIN, [ago(1), "emptied", {}]);
+  const emptied = (number: string) =>
+    container(number, FIRKIN, [ago(2), "washed", {}], [ago(1), "emptied", {}]);
   const two = questions([emptied("1"), emptied("2")]);
   assert.deepEqual(manyAlike(two, known), []);
   const three = questions([emptied("1"), emptied("2"), emptied("3"), twice]);

@@ -55,7 +55,13 @@ const muddles: { readonly [rule: string]: Told[] } = {
   filled_set_aside: [FIRKIN, [ago(9), "set_aside", { why: "leaks" }], filled(8, null)],
   overfull: [FIRKIN, filled(8, null, "g318", 42_000)],
   dip_rose: [FIRKIN, filled(8, null, "g318", 30_000), [ago(1), "dipped", { left_ml: 31_000 }]],
-  emptied_empty: [FIRKIN, [ago(8), "emptied", {}]],
+  dipped_tilted: [
+    FIRKIN,
+    filled(8, null),
+    [ago(2), "stooped", {}],
+    [ago(1), "dipped", { left_ml: 4_000, wet_mm: 60 }],
+  ],
+  emptied_empty: [FIRKIN, [ago(9), "washed", {}], [ago(8), "emptied", {}]],
   served_empty: [FIRKIN, [ago(8), "tapped", {}]],
   sent_empty: [FIRKIN, [ago(8), "sent", { customer: "c1", due_on: null }]],
   sent_set_aside: [
