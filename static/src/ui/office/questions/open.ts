@@ -14,6 +14,7 @@ export const RULES: { readonly [rule: string]: string } = {
   sent_set_aside: "Sent out while set aside",
   overfull: "Fuller than it can be",
   dip_rose: "More beer than before",
+  dipped_tilted: "Dipped when tilted",
   emptied_empty: "Emptied with no beer on record",
   sent_empty: "Sent out with no beer on record",
   served_empty: "Served with no beer on record",

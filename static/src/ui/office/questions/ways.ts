@@ -29,6 +29,7 @@ const DEEDS: { readonly [rule: string]: Naming } = {
   filled_set_aside: () => ["setting it aside", "the fill"],
   sent_set_aside: () => ["setting it aside", "sending it out"],
   dip_rose: () => ["what was noted before", "the last dip"],
+  dipped_tilted: () => ["the tilting", "the dip"],
   emptied_empty: () => ["the emptying"],
   sent_empty: () => ["sending it out"],
   sent_elsewhere: (f, known) => [
@@ -51,6 +52,7 @@ const RIGHT: { readonly [rule: string]: string } = {
   unwashed: "It was clean",
   sent_elsewhere: "Both are right: it went from one to the other",
   dip_rose: "The last dip is right",
+  dipped_tilted: "The dip is right all the same",
   overfull: "It does hold that much",
   impossible_time: "The time of arrival will do",
 };
