@@ -41,10 +41,24 @@ beers = st.none() | st.fixed_dictionaries(
                 "conditioning_days": st.integers(0, 400),
                 "best_before_days": st.integers(0, 1000),
                 "on_sale_days": st.integers(0, 60),
+                "abv_tenths": st.integers(0, 300),
             },
         ),
         "set_by": st.just({}),
     }
+)
+shapes = st.none() | st.sampled_from(["cask", "keg"])
+own_days = st.none() | st.fixed_dictionaries(
+    {},
+    optional={
+        "conditioning_days": st.integers(-1, 400),
+        "conditioning_q10": st.just(1) | st.floats(1, 3),
+        "best_before_days": st.integers(1, 1000),
+        "on_sale_days": st.integers(1, 60),
+        "keg_on_sale_days": st.integers(1, 60),
+        "window_4_to_5_days": st.integers(1, 100),
+        "keg_window_days": st.just("56") | st.floats(1, 100),
+    },
 )
 customers = st.none() | st.fixed_dictionaries(
     {
@@ -72,7 +86,7 @@ ARGUMENTS: dict[str, st.SearchStrategy[tuple[Any, ...]]] = {
     "london_minute": st.tuples(some_instants | st.text(max_size=24)),
     "london_instant": st.tuples(days, st.integers(0, 1440)),
     "same_time_after": st.tuples(some_instants, whole_days),
-    "best_before_on": st.tuples(some_instants, beers),
+    "best_before_on": st.tuples(some_instants, beers, shapes, own_days),
     "due_on": st.tuples(some_instants, customers),
     "days_out": st.tuples(trips, some_instants),
     "days_overdue": st.tuples(trips, some_instants),
@@ -85,7 +99,10 @@ LAST_GOOD_DAY = [
     "2026-05-09T23:00:00.000Z",
 ]
 histories_and_beers = st.tuples(
-    uncorrected.map(of_one), beers, some_instants | st.sampled_from([*TIMES, *LAST_GOOD_DAY])
+    uncorrected.map(of_one),
+    beers,
+    st.sampled_from(LAST_GOOD_DAY) | st.sampled_from(TIMES) | some_instants,
+    own_days,
 )
 records_of_a_kind = st.sampled_from(sorted(RECORD_FACTS)).flatmap(
     lambda kind: st.tuples(st.just(kind), record_sets(kind))

@@ -61,7 +61,8 @@ const RULES: Record<string, (...args: any[]) => unknown> = {
   same_time_after: calendar.sameTimeAfter,
   ledger,
   records,
-  readiness: (entries: Entry[], beer, now: string) => readiness(fold("117", entries), beer, now),
+  readiness: (entries: Entry[], beer, now: string, own) =>
+    readiness(fold("117", entries), beer, now, own),
   best_before_on: bestBeforeOn,
   due_on: trips.dueOn,
   days_out: trips.daysOut,

@@ -8,6 +8,7 @@ from cellarapp.domain.containers import most_that_fits_ml
 from cellarapp.domain.corrections import resolve
 from cellarapp.domain.entries import Entry, order_key
 from cellarapp.domain.errors import DomainError
+from cellarapp.domain.figures import Settings
 from cellarapp.domain.fold import entries_by_subject, fold, step
 from cellarapp.domain.queries import open_queries
 from cellarapp.domain.readiness import best_before_on, readiness
@@ -47,8 +48,8 @@ def records(kind: str, entries: list[Entry]) -> dict[str, Any]:
     }
 
 
-def readiness_of(entries: list[Entry], beer: Record | None, now: str) -> Any:
-    return readiness(fold("117", entries), beer, now)
+def readiness_of(entries: list[Entry], beer: Record | None, now: str, own: Settings | None) -> Any:
+    return readiness(fold("117", entries), beer, now, own)
 
 
 RULES: dict[str, Callable[..., Any]] = {

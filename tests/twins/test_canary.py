@@ -15,13 +15,14 @@ from .twin import ROOT, Twin, bundle
 
 PLANTED = [
     ("ledger", "fold.ts", "a.key < b.key", "a.key > b.key"),
-    ("ledger", "steps.ts", "standing.fills += 1", "standing.fills += 2"),
+    ("ledger", "steps/bench.ts", "standing.fills += 1", "standing.fills += 2"),
     ("ledger", "checks.ts", "volumeMl <= capacityMl", "volumeMl < capacityMl"),
     ("ledger", "inference.ts", "endOfBeer(standing, entry, true)", "0"),
     ("ledger", "corrections.ts", 'act === "void" &&', 'act === "no" &&'),
     ("ledger", "queries.ts", "ways.size === 1 &&", "ways.size >= 1 &&"),
-    ("records", "records.ts", "key > (record", "key < (record"),
+    ("records", "records.ts", "key <= (record", "key >= (record"),
     ("readiness", "readiness.ts", "londonDate(now) > bestBefore", "now > bestBefore"),
+    ("best_before_on", "cellar/days.ts", "abvTenths <= row", "abvTenths < row"),
     ("days_overdue", "trips.ts", "Math.max(0,", "Math.max(1,"),
     ("london_date", "calendar.ts", "ms + londonOffsetMs(ms))", "ms)"),
     ("london_minute", "calendar.ts", "+ 1440) % 1440", "+ 1439) % 1440"),

@@ -3,6 +3,7 @@
 from typing import NamedTuple
 
 from cellarapp.domain.cellar.asked import CellarAsked
+from cellarapp.domain.cellar.days import days_to_condition
 from cellarapp.domain.cellar.temperatures import HISTORY_FIELDS, History, asked_history
 from cellarapp.domain.working import Working
 
@@ -48,7 +49,6 @@ def asked_cask(work: Working, asked: CellarAsked) -> Cask:
     def later(field: str) -> str | None:
         return asked.maybe_instant(field, filled_at, AFTER_FILLING)
 
-    days = asked.maybe_whole("conditioning_days")
     tapped_at = later("tapped_at")
     hard_spile_at = later("hard_spile_at") or tapped_at
     vented_at = later("vented_at") or hard_spile_at
@@ -56,7 +56,7 @@ def asked_cask(work: Working, asked: CellarAsked) -> Cask:
         shape=asked.shape() if asked.has("shape") else "cask",
         holds_ml=asked.maybe_number("holds_ml"),
         filled_at=filled_at,
-        conditioning_days=int(work.setting("conditioning_days")) if days is None else days,
+        conditioning_days=days_to_condition(work, asked.maybe_whole("conditioning_days")),
         best_before_on=asked.maybe_day("best_before_on"),
         on_sale_days=asked.maybe_whole("on_sale_days"),
         fined=asked.yes("fined", FINED_WHY, default=True),

@@ -1,7 +1,7 @@
 """COND: from when a container has conditioned: so many days from racking, each beer its own."""
 
-from cellarapp.domain.calendar import same_time_after
 from cellarapp.domain.cellar.ageing import speed
+from cellarapp.domain.cellar.days import after_days
 from cellarapp.domain.cellar.temperatures import History, air_at, pieces
 from cellarapp.domain.cellar.times import at_ms, hours_between, hours_ms, ms_of
 from cellarapp.domain.cellar.units import DAY_HOURS
@@ -14,14 +14,14 @@ BY_THE_DAYS = 1
 def conditioned_at(
     work: Working, filled_at: str, days: int, history: History, now: str
 ) -> tuple[str, str]:
-    """COND-1: the time, and how it was reckoned: "days", or "temperature" where that counts.
+    """COND-3: the time, and how it was reckoned: "days", or "temperature" where that counts.
 
     By days it is the same time on a London clock. A brewery that sets a Q10 lets warm days count
     for more and cold ones for less; after now the air is taken to stay as it is.
     """
     q10 = work.setting("conditioning_q10")
     if q10 == BY_THE_DAYS:
-        return same_time_after(filled_at, days), "days"
+        return after_days(filled_at, days), "days"
     work.caution("conditioning_rate_is_guess")
     reference_c = work.setting("conditioning_reference_c")
     counts = work.figure("conditioning_counts_between_c")

@@ -1,23 +1,11 @@
 """SALE: the clock after tapping. It starts at the first draw or when the line is connected."""
 
-from cellarapp.domain.calendar import same_time_after
 from cellarapp.domain.cellar.asked import CellarAsked
+from cellarapp.domain.cellar.days import after_days, days_on_sale
 from cellarapp.domain.cellar.times import say_at
 from cellarapp.domain.figures import Settings
 from cellarapp.domain.inputs import Inputs
 from cellarapp.domain.working import Worked, Working
-
-ON_SALE = {"cask": "on_sale_days", "keg": "keg_on_sale_days"}
-
-
-def days_on_sale(work: Working, shape: str, own_days: int | None) -> int:
-    """SALE-1: the beer's own days, or those of its kind of container."""
-    return int(work.setting(ON_SALE[shape])) if own_days is None else own_days
-
-
-def off_by_at(since_at: str, days: int) -> str:
-    """SALE-2: taken off at the same time on a London clock so many days later."""
-    return same_time_after(since_at, days)
 
 
 def off_by(inputs: Inputs, settings: Settings | None = None) -> Worked:
@@ -31,7 +19,7 @@ def off_by(inputs: Inputs, settings: Settings | None = None) -> Worked:
     tapped_at, shape = asked.instant("tapped_at"), asked.shape()
     since = asked.maybe_instant("first_drawn_at", tapped_at, "Not before it was tapped.")
     days = days_on_sale(work, shape, asked.maybe_whole("on_sale_days"))
-    off_at = off_by_at(since or tapped_at, days)
+    off_at = after_days(since or tapped_at, days)
     says = f"Off by = {'first draw' if since else 'tapping'} {say_at(since or tapped_at)} + days"
     work.step(f"{says}: {say_at(off_at)}", days, "days", 0)
     return work.done(

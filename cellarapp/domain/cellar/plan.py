@@ -5,8 +5,8 @@ from typing import Any
 from cellarapp.domain.calendar import days_between, london_date
 from cellarapp.domain.cellar.asked import CellarAsked
 from cellarapp.domain.cellar.cask import CASK_FIELDS, Cask, asked_cask
+from cellarapp.domain.cellar.days import after_days, days_on_sale
 from cellarapp.domain.cellar.jobs import STEPS, jobs_for, shown_jobs
-from cellarapp.domain.cellar.on_sale import days_on_sale, off_by_at
 from cellarapp.domain.cellar.outlook import Outlook, outlook
 from cellarapp.domain.cellar.ready import warn
 from cellarapp.domain.cellar.reasons import held_back
@@ -54,7 +54,7 @@ def planned(
     seen = outlook(own, cask, now)
     warn(own, cask, seen)
     against, says = why_not(cask, seen, sale_at)
-    off_at = off_by_at(sale_at, days_on_sale(own, cask.shape, cask.on_sale_days))
+    off_at = after_days(sale_at, days_on_sale(own, cask.shape, cask.on_sale_days))
     best = cask.best_before_on
     if against is None and best is not None and ms_of(off_at) > ms_of(end_of(best)):
         own.caution("best_before_ends_on_sale")

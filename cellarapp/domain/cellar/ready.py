@@ -2,7 +2,7 @@
 
 from cellarapp.domain.cellar.asked import CellarAsked
 from cellarapp.domain.cellar.cask import CASK_FIELDS, Cask, asked_cask
-from cellarapp.domain.cellar.on_sale import days_on_sale, off_by_at
+from cellarapp.domain.cellar.days import after_days, days_on_sale
 from cellarapp.domain.cellar.outlook import FORECAST, Outlook, outlook
 from cellarapp.domain.cellar.reasons import (
     conditioned_reason,
@@ -48,7 +48,7 @@ def ready(inputs: Inputs, settings: Settings | None = None) -> Worked:
     warn(work, cask, seen)
     days = days_on_sale(work, cask.shape, cask.on_sale_days)
     since_at = cask.first_drawn_at or cask.tapped_at
-    off_at = off_by_at(since_at, days) if since_at else None
+    off_at = after_days(since_at, days) if since_at else None
     best_until_at = end_of(cask.best_before_on) if cask.best_before_on else None
     cool_at = at_ms(seen.reasons.temperature)
     if off_at and best_until_at and ms_of(off_at) > ms_of(best_until_at):

@@ -5,7 +5,8 @@ Printed dates are days on London's calendar and are counted in days, never in mo
 
 from cellarapp.domain.calendar import add_days, days_between
 from cellarapp.domain.cellar.asked import CellarAsked
-from cellarapp.domain.cellar.times import plain, say_day
+from cellarapp.domain.cellar.days import window_days
+from cellarapp.domain.cellar.times import say_day
 from cellarapp.domain.figures import Settings
 from cellarapp.domain.inputs import Inputs
 from cellarapp.domain.working import Worked, Working
@@ -13,26 +14,6 @@ from cellarapp.domain.working import Worked, Working
 COUNTED_FROM = ("racking", "relabelling", "despatch")
 COUNTED_FROM_WHY = "Brewers differ in where the days begin; say which it is."
 LIFE_ON_DELIVERY = {"cask": "life_on_delivery_cask_days", "keg": "life_on_delivery_keg_days"}
-
-
-def window_days(
-    work: Working, shape: str | None, abv_tenths: int | None, own_days: int | None
-) -> int:
-    """SHELF-1: a beer's own window; a keg's; or the one for its strength.
-
-    Of a beer whose strength is not known the window for any beer is taken.
-    """
-    if own_days is not None:
-        work.step("Window: the beer's own", own_days, "days", 0)
-        return own_days
-    name, says = "best_before_days", "Window: of a beer whose strength is not known"
-    if shape == "keg":
-        name, says = "keg_window_days", "Window: in a keg"
-    elif abv_tenths is not None:
-        classes = work.figure("strength_classes")
-        name = next(row["window"] for row in classes if abv_tenths <= row["up_to_abv_tenths"])
-        says = f"Window: of a cask of {plain(abv_tenths / 10)} % vol"
-    return int(work.step(says, int(work.setting(name)), "days", 0))
 
 
 def best_before(inputs: Inputs, settings: Settings | None = None) -> Worked:

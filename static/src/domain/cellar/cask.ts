@@ -1,6 +1,7 @@
 /** What the rules of readiness are told of one full container. Twin of cellarapp/domain/cellar/cask.py. */
 import type { Working } from "../working.ts";
 import type { CellarAsked, Shape } from "./asked.ts";
+import { daysToCondition } from "./days.ts";
 import { askedHistory, HISTORY_FIELDS, type History, type HistoryInputs } from "./temperatures.ts";
 
 export const CASK_FIELDS = [
@@ -73,7 +74,6 @@ export interface Cask {
 export function askedCask(work: Working, asked: CellarAsked): Cask {
   const filledAt = asked.instant("filled_at");
   const later = (field: string) => asked.maybeInstant(field, filledAt, AFTER_FILLING);
-  const days = asked.maybeNumber("conditioning_days");
   const tappedAt = later("tapped_at");
   const hardSpileAt = later("hard_spile_at") ?? tappedAt;
   const ventedAt = later("vented_at") ?? hardSpileAt;
@@ -81,7 +81,7 @@ export function askedCask(work: Working, asked: CellarAsked): Cask {
     shape: asked.has("shape") ? asked.shape() : "cask",
     holdsMl: asked.maybeNumber("holds_ml"),
     filledAt,
-    conditioningDays: days ?? Math.floor(work.setting("conditioning_days")),
+    conditioningDays: daysToCondition(work, asked.maybeNumber("conditioning_days")),
     bestBeforeOn: asked.maybeDay("best_before_on"),
     onSaleDays: asked.maybeNumber("on_sale_days"),
     fined: asked.yes("fined", FINED_WHY, true),

@@ -1,7 +1,7 @@
 /** COND: from when a container has conditioned. Twin of cellarapp/domain/cellar/conditioning.py. */
-import { sameTimeAfter } from "../calendar.ts";
 import type { Working } from "../working.ts";
 import { speed } from "./ageing.ts";
+import { afterDays } from "./days.ts";
 import { airAt, type History, pieces } from "./temperatures.ts";
 import { atMs, hoursBetween, hoursMs, msOf } from "./times.ts";
 import { DAY_HOURS } from "./units.ts";
@@ -15,7 +15,7 @@ export interface Conditioned {
 }
 
 /**
- * COND-1: the time, and how it was reckoned. By days it is the same time on a London clock; a
+ * COND-3: the time, and how it was reckoned. By days it is the same time on a London clock; a
  * brewery that sets a Q10 lets warm days count for more, and after now the air stays as it is.
  */
 export function conditionedAt(
@@ -26,7 +26,7 @@ export function conditionedAt(
   now: string,
 ): Conditioned {
   const q10 = work.setting("conditioning_q10");
-  if (q10 === BY_THE_DAYS) return { at: sameTimeAfter(filledAt, days), by: "days" };
+  if (q10 === BY_THE_DAYS) return { at: afterDays(filledAt, days), by: "days" };
   work.caution("conditioning_rate_is_guess");
   const referenceC = work.setting("conditioning_reference_c");
   const counts = work.figure("conditioning_counts_between_c");

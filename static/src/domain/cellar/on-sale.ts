@@ -1,11 +1,9 @@
 /** SALE: the clock after tapping. Twin of cellarapp/domain/cellar/on_sale.py. */
-import { sameTimeAfter } from "../calendar.ts";
-import type { FigureId, Settings } from "../figures.ts";
+import type { Settings } from "../figures.ts";
 import { Working } from "../working.ts";
 import { CellarAsked, type Shape } from "./asked.ts";
+import { afterDays, daysOnSale } from "./days.ts";
 import { sayAt } from "./times.ts";
-
-const ON_SALE: Record<Shape, FigureId> = { cask: "on_sale_days", keg: "keg_on_sale_days" };
 
 export interface OffByInputs {
   tapped_at: string;
@@ -13,13 +11,6 @@ export interface OffByInputs {
   first_drawn_at?: string | null;
   on_sale_days?: number | null;
 }
-
-/** SALE-1: the beer's own days, or those of its kind of container. */
-export const daysOnSale = (work: Working, shape: Shape, ownDays: number | null): number =>
-  ownDays ?? Math.floor(work.setting(ON_SALE[shape]));
-
-/** SALE-2: taken off at the same time on a London clock so many days later. */
-export const offByAt = (sinceAt: string, days: number): string => sameTimeAfter(sinceAt, days);
 
 /** SALE-3: when it is to be taken off; where the first draw is not known tapping stands for it. */
 export function offBy(inputs: OffByInputs, settings: Settings | null = null) {
@@ -29,7 +20,7 @@ export function offBy(inputs: OffByInputs, settings: Settings | null = null) {
   const shape = asked.shape();
   const since = asked.maybeInstant("first_drawn_at", tappedAt, "Not before it was tapped.");
   const days = daysOnSale(work, shape, asked.maybeNumber("on_sale_days"));
-  const offAt = offByAt(since ?? tappedAt, days);
+  const offAt = afterDays(since ?? tappedAt, days);
   const says = `Off by = ${since ? "first draw" : "tapping"} ${sayAt(since ?? tappedAt)} + days`;
   work.step(`${says}: ${sayAt(offAt)}`, days, "days", 0);
   return work.done({

@@ -7,8 +7,8 @@ import { isNumber } from "../numbers.ts";
 import { Working } from "../working.ts";
 import { CellarAsked } from "./asked.ts";
 import { askedCask, CASK_FIELDS, type Cask, type CaskInputs } from "./cask.ts";
+import { afterDays, daysOnSale } from "./days.ts";
 import { type Job, jobsFor, STEPS } from "./jobs.ts";
-import { daysOnSale, offByAt } from "./on-sale.ts";
 import { type Cause, heldBy, isEstimate, type Outlook, outlook } from "./outlook.ts";
 import { warn } from "./ready.ts";
 import { heldBack } from "./reasons.ts";
@@ -89,7 +89,7 @@ function planned(
   const seen = outlook(own, cask, now);
   warn(own, cask, seen);
   const { against, says } = whyNot(cask, seen, saleAt);
-  const offAt = offByAt(saleAt, daysOnSale(own, cask.shape, cask.onSaleDays));
+  const offAt = afterDays(saleAt, daysOnSale(own, cask.shape, cask.onSaleDays));
   const best = cask.bestBeforeOn;
   if (against === null && best !== null && msOf(offAt) > msOf(endOf(best))) {
     own.caution("best_before_ends_on_sale");

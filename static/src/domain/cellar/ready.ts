@@ -4,7 +4,7 @@ import { halfUp } from "../rounding.ts";
 import { Working } from "../working.ts";
 import { CellarAsked } from "./asked.ts";
 import { askedCask, CASK_FIELDS, type Cask, type CaskInputs } from "./cask.ts";
-import { daysOnSale, offByAt } from "./on-sale.ts";
+import { afterDays, daysOnSale } from "./days.ts";
 import { FORECAST, type Outlook, outlook } from "./outlook.ts";
 import {
   bestReason,
@@ -50,7 +50,7 @@ export function ready(inputs: ReadyInputs, settings: Settings | null = null) {
   warn(work, cask, seen);
   const days = daysOnSale(work, cask.shape, cask.onSaleDays);
   const sinceAt = cask.firstDrawnAt ?? cask.tappedAt;
-  const offAt = sinceAt === null ? null : offByAt(sinceAt, days);
+  const offAt = sinceAt === null ? null : afterDays(sinceAt, days);
   const bestUntilAt = cask.bestBeforeOn === null ? null : endOf(cask.bestBeforeOn);
   const coolAt = atMs(seen.reasons.temperature);
   if (offAt !== null && bestUntilAt !== null && msOf(offAt) > msOf(bestUntilAt)) {

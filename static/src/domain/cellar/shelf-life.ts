@@ -3,7 +3,8 @@ import { addDays, daysBetween } from "../calendar.ts";
 import type { FigureId, Settings } from "../figures.ts";
 import { Working } from "../working.ts";
 import { CellarAsked, type Shape } from "./asked.ts";
-import { plain, sayDay } from "./times.ts";
+import { windowDays } from "./days.ts";
+import { sayDay } from "./times.ts";
 
 const COUNTED_FROM = ["racking", "relabelling", "despatch"] as const;
 const COUNTED_FROM_WHY = "Brewers differ in where the days begin; say which it is.";
@@ -25,27 +26,6 @@ export interface LifeLeftInputs {
   delivered_on: string;
   shape: Shape;
   expected_days?: number | null;
-}
-
-/** SHELF-1: a beer's own window; a keg's; or the one for its strength; or any beer's. */
-export function windowDays(
-  work: Working,
-  shape: Shape | null,
-  abvTenths: number | null,
-  ownDays: number | null,
-): number {
-  if (ownDays !== null) return work.step("Window: the beer's own", ownDays, "days", 0);
-  let name: FigureId = "best_before_days";
-  let says = "Window: of a beer whose strength is not known";
-  if (shape === "keg") {
-    name = "keg_window_days";
-    says = "Window: in a keg";
-  } else if (abvTenths !== null) {
-    const found = work.figure("strength_classes").find((row) => abvTenths <= row.up_to_abv_tenths);
-    name = (found?.window ?? name) as FigureId;
-    says = `Window: of a cask of ${plain(abvTenths / 10)} % vol`;
-  }
-  return work.step(says, Math.floor(work.setting(name)), "days", 0);
 }
 
 /** SHELF-2: the day to which a beer keeps, counted from racking unless said otherwise. */
