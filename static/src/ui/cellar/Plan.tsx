@@ -15,7 +15,7 @@ import { containerHref, hrefTo } from "../shell/route.ts";
 import { beerOfGyle, count, timeWords } from "../words.ts";
 import { ChooseBeer } from "./ChooseBeer.tsx";
 import { isPicked, jobWords, plannedWords } from "./plan.ts";
-import { jobs, plan, saleAt, saleClock, saleDay } from "./plan-state.ts";
+import { chosenDay, jobs, plan, saleAt, saleClock, saleDay } from "./plan-state.ts";
 import { Slices } from "./Slices.tsx";
 import { fulls } from "./state.ts";
 import { pick, takeBack } from "./take-job.ts";
@@ -27,7 +27,7 @@ const When = () => (
       type="date"
       value={saleDay.value}
       onValue={(day) => {
-        saleDay.value = day;
+        chosenDay.value = day;
       }}
     />
     <div class="field">

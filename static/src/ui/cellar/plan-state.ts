@@ -1,14 +1,14 @@
 // The plan on screen, and today's jobs, worked out once for each change and minute.
 
 import { computed, signal } from "@preact/signals";
-import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
 import { ownFigures } from "../own-figures.ts";
 import { jobsFor, nextSaturday, planFor, saleInstant } from "./plan.ts";
 import { beerShown, fulls } from "./state.ts";
 
-/** The day and the clock of the sale; they stay while the app is open. */
-export const saleDay = signal(nextSaturday(book.now()));
+/** The day that was chosen, null for the next Saturday; it stays while the app is open. */
+export const chosenDay = signal<string | null>(null);
+export const saleDay = computed(() => chosenDay.value ?? nextSaturday(known.value.now));
 export const saleClock = signal("13:00");
 
 export const saleAt = computed(() => saleInstant(saleDay.value, saleClock.value));

@@ -33,6 +33,8 @@ const kinds = (): Option[] =>
 const plainLitres = (ml: number | null): string =>
   ml === null ? "" : litres(ml).replace(/\s.*/, "");
 
+const plainMm = (mm: number | undefined): string => (mm === undefined ? "" : String(mm));
+
 const clarities = (): Option[] =>
   ["bright", "nearly bright", "hazy", "cloudy"].map((value) => ({ value, label: value }));
 
@@ -77,6 +79,25 @@ export const ASKED = asked({
     label: "Owner, if hired",
     is: "words",
     first: ({ owner }) => owner ?? "",
+  },
+  bung: {
+    fact: "bung_diameter_mm",
+    label: "Inside across at the bung, mm",
+    is: "whole",
+    hint: "For the dip rod: all three measures of a cask, or none.",
+    first: ({ inside }) => plainMm(inside?.bung_diameter_mm),
+  },
+  head: {
+    fact: "head_diameter_mm",
+    label: "Inside across at the head, mm",
+    is: "whole",
+    first: ({ inside }) => plainMm(inside?.head_diameter_mm),
+  },
+  length: {
+    fact: "length_mm",
+    label: "Inside from head to head, mm",
+    is: "whole",
+    first: ({ inside }) => plainMm(inside?.length_mm),
   },
 } satisfies { [name: string]: Asked });
 

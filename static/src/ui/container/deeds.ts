@@ -23,6 +23,7 @@ const deed = (
 
 const { place, stillage, litresLeft, ullage, customer, why, needWhy, words } = ASKED;
 const { temperature, clarity, taste, remarks, kind, capacity, tare, owner } = ASKED;
+const { bung, head, length } = ASKED;
 
 export const DEEDS = {
   wash: deed("Washed", "washed", "washed"),
@@ -45,7 +46,15 @@ export const DEEDS = {
   found: deed("Found", "found", "found", [place]),
   scrap: deed("Scrap", "scrapped", "scrapped", [needWhy]),
   note: deed("Note", "noted", "noted", [words]),
-  enter: deed("What it is", "registered", "entered", [kind, capacity, tare, owner]),
+  enter: deed("What it is", "registered", "entered", [
+    kind,
+    capacity,
+    tare,
+    owner,
+    bung,
+    head,
+    length,
+  ]),
 } as const satisfies { [name: string]: Deed };
 
 export type DeedName = keyof typeof DEEDS;

@@ -11,7 +11,7 @@ import type { Standing } from "../../domain/standing.ts";
 import { caskInputs, isFined } from "../cellar/asking.ts";
 import { around } from "../cellar/fit.ts";
 import type { AnyWorked } from "../parts/working.ts";
-import { count, type Known, listWords } from "../words.ts";
+import { count, type Known, listWords, sentence } from "../words.ts";
 
 export interface Label {
   /** Words for the container, one line each, with what the line is. */
@@ -58,7 +58,7 @@ const wordLines = ({ result }: ReturnType<typeof label>): Line[] => [
   { what: "Allergens", says: result.contains_words || "None that is known." },
   {
     what: "On the cask itself",
-    says: `${listWords(result.on_the_cask.map((id) => CASK_WORDS[id] ?? id))}. The rest may stand on the papers.`,
+    says: `${sentence(listWords(result.on_the_cask.map((id) => CASK_WORDS[id] ?? id)))}. The rest may stand on the papers.`,
   },
   { what: "Vegan", says: result.may_be_vegan ? "May be called vegan." : "Not to be called vegan." },
 ];

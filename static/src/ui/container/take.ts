@@ -8,12 +8,14 @@ import { book } from "../../store/book.ts";
 import { save } from "../parts/say.ts";
 import { litresAtMost } from "../words.ts";
 import type { Deed } from "./deeds.ts";
+import { withInside, wrongInside } from "./inside.ts";
 
 /** What is wrong with the answers taken together, by fact; the server would refuse these. */
 export const wrongTogether = (deed: Deed, facts: Facts, standing: Standing): Facts => {
   if (deed.kind === "registered") {
     const capacity = facts["capacity_ml"] ?? nominal(facts["kind"]);
-    return capacity === null ? { capacity_ml: "How many litres does it hold?" } : {};
+    const faults = wrongInside(facts);
+    return capacity === null ? { ...faults, capacity_ml: "How many litres does it hold?" } : faults;
   }
   const fact = deed.kind === "dipped" ? "left_ml" : "ullage_ml";
   const most = mostThatFitsMl(standing.capacity_ml);
@@ -26,7 +28,7 @@ const nominal = (kind: string): number | null => CONTAINER_KINDS[kind]?.capacity
 
 const completed = (deed: Deed, facts: Facts, standing: Standing): Facts => {
   if (deed.kind === "registered") {
-    return { ...facts, capacity_ml: facts["capacity_ml"] ?? nominal(facts["kind"]) };
+    return withInside({ ...facts, capacity_ml: facts["capacity_ml"] ?? nominal(facts["kind"]) });
   }
   if (deed.kind === "sent") {
     const customer = book.customers.peek().get(facts["customer"]) ?? null;

@@ -39,7 +39,7 @@ test("the date as the law writes it, the lot, the strength and the allergens", (
   assert.equal(lines.get("Allergens"), "Contains barley (gluten)");
   assert.match(
     lines.get("On the cask itself") ?? "",
-    /^the beer's name, the date and who made it\./,
+    /^The beer's name, the date and who made it\./,
   );
   assert.deepEqual(missing, []);
 });
