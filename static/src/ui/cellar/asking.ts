@@ -4,6 +4,7 @@
 import type { Shape } from "../../domain/cellar/asked.ts";
 import type { CaskInputs } from "../../domain/cellar/cask.ts";
 import type { CandidateInputs } from "../../domain/cellar/plan.ts";
+import { figure } from "../../domain/figures.ts";
 import { RANGES, type RangedField } from "../../domain/inputs.ts";
 import type { Reading } from "../../domain/readings.ts";
 import type { Beer, Gyle, Place } from "../../domain/records.ts";
@@ -78,18 +79,30 @@ const readingsAt = (place: Place): Reading[] => {
   return known;
 };
 
+const STANDS_MS = figure("reading_stands_hours") * 3_600_000;
+
+/** What the place's thermometer showed when it came there, if that was read not long before. */
+const onArrival = (readings: readonly Reading[], from: string): Reading[] => {
+  const before = readings.filter(([at]) => at <= from).at(-1);
+  if (before === undefined || Date.parse(from) - Date.parse(before[0]) > STANDS_MS) return [];
+  return [[from, before[1]]];
+};
+
 /**
- * Only where it is now is known, and since when. Readings from before it came there are not its
- * own; the place's usual temperature speaks for every hour without one.
+ * Only where it is now is known, and since when. The place's readings are its own from then on; the
+ * place's usual temperature speaks for every hour without one.
  */
 const airInputs = (standing: Standing, contents: Contents, place: Place | null) => {
   if (standing.place === null) return {};
   const { since } = standing.place;
-  const readings = (place === null ? [] : readingsAt(place))
-    .filter(([at]) => at >= since && at >= contents.since)
-    .map(([at, decidegc]) => ({ at, reading_temp_c: decidegc / 10 }));
+  const [from = since] = [since, contents.since].sort().slice(-1);
+  const all = place === null ? [] : readingsAt(place);
+  const readings = [...onArrival(all, from), ...all.filter(([at]) => at > from)];
   const place_temp_c = degreesC("place_temp_c", place?.fields.temp_decidegc);
-  return { stays: [{ since_at: since, place_temp_c }], readings };
+  return {
+    stays: [{ since_at: since, place_temp_c }],
+    readings: readings.map(([at, decidegc]) => ({ at, reading_temp_c: decidegc / 10 })),
+  };
 };
 
 const holdsMl = (standing: Standing, contents: Contents): number | null => {

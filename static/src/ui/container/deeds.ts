@@ -34,6 +34,7 @@ export const DEEDS = {
   soft: deed("Soft spile", "vented", "vented, soft spile", [], { spile: "soft" }),
   hard: deed("Hard spile", "vented", "vented, hard spile", [], { spile: "hard" }),
   tap: deed("Tap", "tapped", "tapped"),
+  stoop: deed("Stoop", "stooped", "tilted"),
   dip: deed("Dip", "dipped", "dipped", [litresLeft]),
   check: deed("Check", "checked", "checked", [temperature, clarity, taste, remarks]),
   empty: deed("Emptied", "emptied", "emptied", [why]),

@@ -121,3 +121,12 @@ test("a reading that tells nothing new is left out, and one every three hours st
     [ago(1), ago(0, 21), ago(0, 17)],
   );
 });
+
+test("what was read just before it came counts from when it came, what was read long before not", () => {
+  const read = (hoursBefore: number) => {
+    const cold = place({}, [[ago(4, hoursBefore), 180]]);
+    return inputs({ place: cold }, filled(20, null), [ago(4), "moved", { place: "cold" }]).readings;
+  };
+  assert.deepEqual(read(1), [{ at: ago(4), reading_temp_c: 18 }]);
+  assert.deepEqual(read(13), []);
+});
