@@ -4,6 +4,7 @@ import { relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
 import { figures } from "./figures.mjs";
+import { oneCore } from "./one-core.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 const outdir = `${root}dist`; // only for names: esbuild itself writes nothing
@@ -35,6 +36,7 @@ export const bundlePage = async (id) => {
   const result = await esbuild.build({
     ...shared,
     entryPoints: [PAGE_SCRIPT, PAGE_STYLE],
+    plugins: [figures, oneCore(root, PAGE_SCRIPT)],
     format: "esm",
     splitting: true,
     entryNames: "assets/[name]-[hash]",

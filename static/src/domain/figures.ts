@@ -1,11 +1,12 @@
 /** The figures of the trade, from the one file that the brewery's server reads too. */
 import figuresJson from "../../../cellarapp/domain/figures.json";
-import { numberIn } from "./inputs.ts";
+import { numberIn } from "./number-in.ts";
 
 export interface Figure {
   value: unknown;
   unit: string;
-  kind: string;
+  /** Left out of the client itself; it comes with the sources. */
+  kind?: string;
   source: string | null;
   read_on: string | null;
   remark: string;

@@ -2,6 +2,9 @@
 import rangesJson from "../../../cellarapp/domain/ranges.json";
 import { addDays } from "./calendar.ts";
 import { DomainError, notAmong, outOfRange } from "./errors.ts";
+import { numberIn, shown } from "./number-in.ts";
+
+export { numberIn, shown };
 
 const FIRST_DAY = "2000-01-01";
 const LAST_DAY = "2100-12-31";
@@ -17,26 +20,6 @@ export interface Range {
 export type RangedField = keyof typeof rangesJson;
 
 export const RANGES: Readonly<Record<RangedField, Range>> = rangesJson;
-
-/** The value as a number from low to high, either end included. Throws out-of-range. */
-export function numberIn(
-  field: string,
-  value: unknown,
-  low: number | null,
-  high: number | null,
-  unit: string,
-  why: string,
-): number {
-  if (
-    typeof value !== "number" ||
-    !Number.isFinite(value) ||
-    (low !== null && value < low) ||
-    (high !== null && value > high)
-  ) {
-    throw outOfRange({ field, given: shown(value), low, high, unit, why });
-  }
-  return value;
-}
 
 /** The value as a whole number from low to high. Throws out-of-range. */
 export function wholeIn(
@@ -153,13 +136,4 @@ export class Asked {
     }
     return value;
   }
-}
-
-/** What was given, in a form that an answer can carry. */
-export function shown(value: unknown): unknown {
-  if (value === undefined || value === null) return null;
-  if (typeof value === "boolean" || typeof value === "string") return value;
-  if (typeof value !== "number") return "not a number";
-  if (Number.isNaN(value)) return "NaN";
-  return Number.isFinite(value) ? value : "infinite";
 }

@@ -7,9 +7,10 @@ import { useEffect, useRef } from "preact/hooks";
 import { CAUTIONS } from "../../domain/cautions.ts";
 import { FIGURES, type FigureId } from "../../domain/figures.ts";
 import { ownFigures } from "../own-figures.ts";
+import { Tick } from "./Choice.tsx";
 import { figureName, kindWords, numberWords, standingValue, valueWords } from "./figure-words.ts";
 import { type Sources, useSources } from "./sources.ts";
-import type { AnyWorked } from "./working.ts";
+import type { AnyWorked, Switch } from "./working.ts";
 
 const Steps = ({ worked }: { worked: AnyWorked }) => (
   <ol>
@@ -28,7 +29,7 @@ const FigureUsed = ({ id, sources }: { id: FigureId; sources: Sources | null }) 
   const figure = FIGURES[id];
   const about = sources?.[id];
   const isOwn = ownFigures.value[id] !== undefined;
-  const kind = kindWords(figure.kind, about?.source ?? null);
+  const kind = about ? kindWords(about.kind, about.source) : "";
   return (
     <li>
       <p>
@@ -46,7 +47,13 @@ const FigureUsed = ({ id, sources }: { id: FigureId; sources: Sources | null }) 
 
 const unique = <T,>(lists: readonly (readonly T[])[]): T[] => [...new Set(lists.flat())];
 
-const Panel = (props: { title: string; worked: readonly AnyWorked[]; onClosed: () => void }) => {
+const Panel = (props: {
+  title: string;
+  worked: readonly AnyWorked[];
+  decide: Switch | null;
+  onClosed: () => void;
+}) => {
+  const { decide } = props;
   const dialog = useRef<HTMLDialogElement>(null);
   const sources = useSources();
   useEffect(() => {
@@ -64,6 +71,7 @@ const Panel = (props: { title: string; worked: readonly AnyWorked[]; onClosed: (
           Close
         </button>
       </header>
+      {decide && <Tick label={decide.label} value={decide.on()} onValue={decide.turn} />}
       <h3>How it is worked out</h3>
       {props.worked.map((worked) => (
         <Steps key={worked} worked={worked} />
@@ -88,11 +96,11 @@ const Panel = (props: { title: string; worked: readonly AnyWorked[]; onClosed: (
 };
 
 /** Show the panel; it takes itself away when closed. */
-export const open = (title: string, worked: readonly AnyWorked[]): void => {
+export const open = (title: string, worked: readonly AnyWorked[], decide: Switch | null): void => {
   const host = document.body.appendChild(document.createElement("div"));
   const takeAway = () => {
     render(null, host);
     host.remove();
   };
-  render(<Panel title={title} worked={worked} onClosed={takeAway} />, host);
+  render(<Panel title={title} worked={worked} decide={decide} onClosed={takeAway} />, host);
 };

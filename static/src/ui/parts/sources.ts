@@ -2,7 +2,9 @@
 
 import { useEffect, useState } from "preact/hooks";
 
-export type Sources = Readonly<Record<string, { source: string | null; remark: string }>>;
+export type Sources = Readonly<
+  Record<string, { kind: string; source: string | null; remark: string }>
+>;
 
 let fetched: Sources | null = null;
 

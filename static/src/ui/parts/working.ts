@@ -6,9 +6,23 @@ import { say } from "./say.ts";
 
 export type AnyWorked = Worked<unknown>;
 
-export const showWorking = (title: string, ...worked: readonly AnyWorked[]): void => {
+/** What the panel lets a person decide about the figure: whether it is given at all. */
+export interface Switch {
+  label: string;
+  on: () => boolean;
+  turn: (on: boolean) => void;
+}
+
+export const showWorking = (title: string, ...worked: readonly AnyWorked[]): void =>
+  showWithSwitch(null, title, ...worked);
+
+export const showWithSwitch = (
+  decide: Switch | null,
+  title: string,
+  ...worked: readonly AnyWorked[]
+): void => {
   import("./Working.tsx").then(
-    (panel) => panel.open(title, worked),
+    (panel) => panel.open(title, worked, decide),
     () => say.trouble("How it is worked out is not on this phone yet. It comes with a signal."),
   );
 };

@@ -15,9 +15,9 @@ import { rangeWords, readFigure } from "./setting.ts";
 
 const About = ({ id }: { id: FigureId }) => {
   const sources = useSources();
-  const { kind, value, unit } = FIGURES[id];
+  const { value, unit } = FIGURES[id];
   if (sources === null) return <p class="small">One moment…</p>;
-  const { source = null, remark = "" } = sources[id] ?? {};
+  const { kind = "", source = null, remark = "" } = sources[id] ?? {};
   return (
     <>
       <p>

@@ -19,11 +19,14 @@ const FigureLine = ({ id, kind }: { id: FigureId; kind: string }) => {
   return (
     <Line
       title={figureName(id)}
-      reason={`${valueWords(standingValue(id, figure, own), figure.unit)}. ${says}.`}
+      reason={`${valueWords(standingValue(id, figure, own), figure.unit)}. ${says}`}
       href={hrefTo("office", "figures", id)}
     />
   );
 };
+
+const kindOf = (about: { kind: string; source: string | null } | undefined): string =>
+  about ? kindWords(about.kind, about.source) : "";
 
 const FigureList = () => {
   useTitle("Figures");
@@ -40,11 +43,7 @@ const FigureList = () => {
         ids.length === 0 ? null : (
           <Lines key={heading} heading={heading} count={ids.length}>
             {ids.map((id) => (
-              <FigureLine
-                key={id}
-                id={id}
-                kind={kindWords(FIGURES[id].kind, sources?.[id]?.source ?? null)}
-              />
+              <FigureLine key={id} id={id} kind={kindOf(sources?.[id])} />
             ))}
           </Lines>
         ),
