@@ -3,9 +3,10 @@
 import { book } from "../../store/book.ts";
 import { Choice } from "../parts/Choice.tsx";
 import { Pad } from "../parts/Pad.tsx";
+import { Lazy } from "../shell/Lazy.tsx";
 import { litres } from "../words.ts";
 import { ChooseGyle } from "./ChooseGyle.tsx";
-import { DoneList } from "./DoneList.tsx";
+import { Doses } from "./Doses.tsx";
 import { GyleHead } from "./GyleHead.tsx";
 import { goOf } from "./go.ts";
 import { capacityOf } from "./jobs.ts";
@@ -24,11 +25,20 @@ import {
   volumeMl,
 } from "./state.ts";
 
-const JOB_OPTIONS = [
+const DONE = { title: "Bench", place: "bench", load: () => import("./DoneList.tsx") };
+
+/** Fining is a job of its own where a beer is given isinglass. */
+const jobOptions = () => [
   { value: "fill", label: "Fill" },
+  ...(anyFined() ? [{ value: "fine", label: "Fine" }] : []),
   { value: "wash", label: "Wash" },
   { value: "inspect", label: "Inspect" },
 ];
+
+const anyFined = (): boolean =>
+  [...book.beers.value.values()].some(
+    ({ fields }) => !fields.retired && (fields.isinglass_ml_per_hl ?? 0) > 0,
+  );
 
 const litresHint = (nominal = false): string => {
   const what = meant.value;
@@ -70,18 +80,19 @@ const side = () => {
 
 export const Bench = ({ path }: { path: readonly string[] }) => {
   if (path[0] === "gyle") return <ChooseGyle />;
-  if (path[0] === "done") return <DoneList />;
+  if (path[0] === "done") return <Lazy screen={DONE} path={path} />;
   const noGyle = job.value === "fill" && !book.gyles.value.has(gyleId.value);
   const inLitres = typingLitres.value;
   const key = side();
   return (
     <div class="bench">
       {job.value === "fill" && !noGyle && <GyleHead />}
+      {!noGyle && (job.value === "fill" || job.value === "fine") && <Doses />}
       <div class="jobs">
         <Choice
           label="What is done at the bench"
           labelUnseen
-          options={JOB_OPTIONS}
+          options={jobOptions()}
           value={job.value}
           onValue={(value) => {
             clearPad();

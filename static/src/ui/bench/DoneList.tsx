@@ -66,7 +66,7 @@ const Row = ({ done }: { done: Done }) => {
   );
 };
 
-export const DoneList = () => {
+const DoneList = () => {
   const all = doneToday();
   useTitle(`${HEADING[job.value]} today`);
   if (all.length === 0) {
@@ -86,3 +86,5 @@ export const DoneList = () => {
     </Lines>
   );
 };
+
+export default DoneList;

@@ -9,7 +9,7 @@ import { hrefTo } from "../shell/route.ts";
 import { type Done, session } from "./session.ts";
 import { gyleId, job } from "./state.ts";
 
-export const HEADING = { fill: "Filled", wash: "Washed", inspect: "Inspected" };
+export const HEADING = { fill: "Filled", fine: "Fined", wash: "Washed", inspect: "Inspected" };
 
 /** What fits beside one another at 320 px. */
 const MOST = 5;

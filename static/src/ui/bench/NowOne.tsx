@@ -33,7 +33,10 @@ export const NowOne = (props: {
   const { number, standing, known } = props;
   const onRecord = standing?.registered != null;
   // Entered on the spot under the wrong number, what it is moves along with what was done.
-  const asksKind = !onRecord && (moving.value === null || moving.value.entries.length === 1);
+  const asksKind =
+    job.value !== "fine" &&
+    !onRecord &&
+    (moving.value === null || moving.value.entries.length === 1);
   const outcome = tryOut(number, standing, deedsFor(standing), known.now);
   const remarks =
     moving.value === null && onRecord ? outcomeRemarks(outcome, known, props.doing) : [];

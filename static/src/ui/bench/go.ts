@@ -64,7 +64,7 @@ export const goOf = (): Go => {
         () => void recordJob(what.numbers),
       );
     default: {
-      const isNew = !what.standing?.registered;
+      const isNew = job.value !== "fine" && !what.standing?.registered;
       return withReason(
         {
           does: isNew ? `Enter & ${verb.toLowerCase()}` : verb,

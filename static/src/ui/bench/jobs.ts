@@ -5,8 +5,10 @@ import type { Facts, Kind } from "../../domain/entries.ts";
 import { bestBeforeOn } from "../../domain/readiness.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { known } from "../known.ts";
+import { ownFigures } from "../own-figures.ts";
 import { beerDoc, kindWords, litres, litresAtMost, typedMl } from "../words.ts";
-import { gyleId, type JobName, job, newCapacity, newKind, volumeMl } from "./state.ts";
+import { dosing } from "./load-dosing.ts";
+import { given, gyleId, type JobName, job, newCapacity, newKind, volumeMl } from "./state.ts";
 
 export interface Job {
   /** On the big button. */
@@ -19,6 +21,7 @@ export interface Job {
 
 export const JOBS: { readonly [name in JobName]: Job } = {
   fill: { verb: "Fill", doing: "Filling it", done: "filled" },
+  fine: { verb: "Fine", doing: "Fining it", done: "fined" },
   wash: { verb: "Wash", doing: "Washing it", done: "washed" },
   inspect: { verb: "Pass", doing: "Inspecting it", done: "inspected, passed" },
 };
@@ -42,6 +45,7 @@ export interface Deed {
 /** What is noted for one container: for one not on record first what it is, then the job. */
 export const deedsFor = (standing: Standing | null): Deed[] => {
   const deeds: Deed[] = [];
+  if (job.value === "fine") return [{ kind: "dosed", facts: fineFacts(standing) }];
   if (!standing?.registered) deeds.push({ kind: "registered", facts: newFacts() });
   if (job.value === "wash") deeds.push({ kind: "washed", facts: {} });
   else if (job.value === "inspect") deeds.push({ kind: "inspected", facts: { passed: true } });
@@ -49,14 +53,29 @@ export const deedsFor = (standing: Standing | null): Deed[] => {
   return deeds;
 };
 
-const fillFacts = (standing: Standing | null): Facts => ({
-  gyle: gyleId.value,
-  volume_ml: volumeMl.value ?? capacityOf(standing) ?? 0,
-  best_before: bestBeforeOn(known.value.now, beerDoc(known.value, gyleId.value)),
-});
+const fillFacts = (standing: Standing | null): Facts => {
+  const gyle = gyleId.value;
+  const volume_ml = volumeMl.value ?? capacityOf(standing) ?? 0;
+  const best_before = bestBeforeOn(known.value.now, beerDoc(known.value, gyle));
+  const rules = dosing.value;
+  const lines = rules?.linesFor(known.value, gyle, volume_ml, standing, ownFigures.value) ?? [];
+  const doses = rules?.givenFacts(lines, given.value) ?? [];
+  return { gyle, volume_ml, best_before, ...(doses.length > 0 ? { doses } : {}) };
+};
+
+const fineFacts = (standing: Standing | null): Facts =>
+  standing === null || dosing.value === null
+    ? { what: "isinglass" }
+    : dosing.value.finingFacts(known.value, standing, ownFigures.value);
+
+const fineRefusal = (standing: Standing | null): string | null =>
+  dosing.value === null
+    ? "The reckoning of doses is not on this phone yet. It comes with a signal."
+    : dosing.value.finingRefusal(known.value, standing, ownFigures.value);
 
 /** Why the job cannot be noted as it stands; null when it can. Only slips of the finger are refused. */
 export const refusal = (number: string, standing: Standing | null): string | null => {
+  if (job.value === "fine") return fineRefusal(standing);
   if (!standing?.registered) {
     const { capacity_ml } = newFacts();
     if (capacity_ml === null || capacity_ml === 0) {

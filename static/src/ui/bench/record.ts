@@ -4,6 +4,7 @@ import { book, type Saved } from "../../store/book.ts";
 import { said, save } from "../parts/say.ts";
 import { listWords } from "../words.ts";
 import { type Deed, deedsFor, JOBS, newFacts } from "./jobs.ts";
+import { dosing, dosingReady } from "./load-dosing.ts";
 import { clearPad, job, moving, type, typed, volumeMl } from "./state.ts";
 
 /** "117 filled." or "117 to 124 filled, 8 in all." */
@@ -14,6 +15,8 @@ const doneText = (numbers: readonly string[], done: string): string =>
 
 /** Note the job for each of these containers. */
 export const recordJob = async (numbers: readonly string[]): Promise<void> => {
+  // In the first moments the reckoning of doses may still be on its way.
+  if (job.peek() === "fill" && dosing.peek() === null) await dosingReady();
   const made = numbers.flatMap((number) => {
     const standing = book.containers.peek().get(number) ?? null;
     return deedsFor(standing).map((deed: Deed) => ({ ...deed, subject: number }));

@@ -13,6 +13,7 @@ export interface Done {
 
 const KIND: { readonly [name in JobName]: string } = {
   fill: "filled",
+  fine: "dosed",
   wash: "washed",
   inspect: "inspected",
 };

@@ -7,11 +7,13 @@ import { said, say } from "../parts/say.ts";
 import { readTyped } from "../parts/typed-number.ts";
 import { setHalfMade } from "../shell/half-made.ts";
 
-export type JobName = "fill" | "wash" | "inspect";
+export type JobName = "fill" | "fine" | "wash" | "inspect";
 
 /** Chosen once, kept on the phone until another is chosen. */
 export const gyleId = book.setting<string>("bench.gyle", "");
 export const job = book.setting<JobName>("bench.job", "fill");
+/** Doses that are not given with the fill, by what they are; a switch stays as it was left. */
+export const given = book.setting<Readonly<Record<string, boolean>>>("bench.given", {});
 /** The kind that was last chosen for a number not on record: mostly the next one is the same. */
 export const newKind = book.setting<string>("bench.newKind", "firkin");
 

@@ -1,0 +1,34 @@
+// Whether isinglass may go into a full container now: order and interval by the rule.
+
+import { type Added, finingsOrder } from "../../domain/bench/finings-order.ts";
+import type { Dose } from "../../domain/standing.ts";
+
+const MINUTE_MS = 60_000;
+/** What went in longer ago matters to no interval. */
+const LONG_AGO_MIN = 100_000;
+
+export type NotFined = { is: "vegan" } | { is: "wait"; until: string };
+
+const earlier = (doses: readonly Dose[], now: string): Added[] =>
+  doses.flatMap(({ what, since }) => {
+    if (what === "primings" || what === "hops") return [];
+    const minutes = (Date.parse(now) - Date.parse(since)) / MINUTE_MS;
+    return [{ product: what, minutes_ago: Math.min(LONG_AGO_MIN, Math.max(0, minutes)) }];
+  });
+
+/** Null where it may go in. */
+export const whyNotFined = (
+  doses: readonly Dose[],
+  vegan: boolean,
+  now: string,
+): NotFined | null => {
+  const asked = { product: "isinglass" as const, vegan, earlier: earlier(doses, now).slice(-50) };
+  const { because, wait_min } = finingsOrder(asked).result;
+  if (because.includes("vegan_beer")) return { is: "vegan" };
+  if (!because.includes("too_soon_after_alginate")) return null;
+  // A part of a minute is waited for in full, so that the time said is never too early.
+  return {
+    is: "wait",
+    until: new Date(Date.parse(now) + (wait_min + 1) * MINUTE_MS).toISOString(),
+  };
+};
