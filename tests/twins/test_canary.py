@@ -22,7 +22,7 @@ PLANTED = [
     ("ledger", "queries.ts", "ways.size === 1 &&", "ways.size >= 1 &&"),
     ("records", "records.ts", "key <= (record", "key >= (record"),
     ("readiness", "readiness.ts", "londonDate(now) > bestBefore", "now > bestBefore"),
-    ("best_before_on", "cellar/days.ts", "abvTenths <= row", "abvTenths < row"),
+    ("best_before_on", "cellar/days.ts", "abvTenths <= row", "abvTenths > row"),
     ("days_overdue", "trips.ts", "Math.max(0,", "Math.max(1,"),
     ("london_date", "calendar.ts", "ms + londonOffsetMs(ms))", "ms)"),
     ("london_minute", "calendar.ts", "+ 1440) % 1440", "+ 1439) % 1440"),
