@@ -14,10 +14,9 @@ import { showWorking } from "../parts/working.ts";
 import { containerHref, hrefTo } from "../shell/route.ts";
 import { beerOfGyle, count, timeWords } from "../words.ts";
 import { ChooseBeer } from "./ChooseBeer.tsx";
-import { isPicked, jobWords, plannedWords } from "./plan.ts";
-import { chosenDay, jobs, plan, saleAt, saleClock, saleDay } from "./plan-state.ts";
+import { jobWords, plannedWords } from "./plan.ts";
+import { chosenDay, jobs, picked, plan, saleAt, saleClock, saleDay } from "./plan-state.ts";
 import { Slices } from "./Slices.tsx";
-import { fulls } from "./state.ts";
 import { pick, takeBack } from "./take-job.ts";
 
 const When = () => (
@@ -96,20 +95,18 @@ export const Plan = () => {
   const { now } = known.value;
   const worked = plan.value;
   const at = saleAt.value;
-  const picked = new Set(
-    fulls.value.filter((full) => isPicked(full, now)).map(({ standing }) => standing.number),
-  );
-  const rows = worked?.result.casks ?? [];
-  const inPlan = rows.filter((row) => picked.has(row.number));
-  const can = rows.filter((row) => row.can && !picked.has(row.number));
-  const cannot = rows.filter((row) => !row.can && !picked.has(row.number));
+  const inPlan = picked.value;
+  const taken = new Set(inPlan.map(({ number }) => number));
+  const rows = (worked?.result.casks ?? []).filter(({ number }) => !taken.has(number));
+  const can = rows.filter((row) => row.can);
+  const cannot = rows.filter((row) => !row.can);
   const lines = (heading: string, some: readonly Planned[]) =>
     some.length > 0 && (
       <Lines heading={heading} count={some.length}>
         <Slices
           items={some}
           size={12}
-          each={(row) => <Row key={row.number} row={row} picked={picked.has(row.number)} />}
+          each={(row) => <Row key={row.number} row={row} picked={taken.has(row.number)} />}
         />
       </Lines>
     );
@@ -124,8 +121,11 @@ export const Plan = () => {
           {at === null ? "Choose a day and a time." : "That time has passed. Choose a later one."}
         </p>
       )}
-      {worked !== null && can.length + inPlan.length === 0 && (
-        <p class="none">No cask can be on sale by {timeWords(worked.result.sale_at, now)}.</p>
+      {worked !== null && can.length === 0 && (
+        <p class="none">
+          No {taken.size === 0 ? "" : "other "}cask can be on sale by{" "}
+          {timeWords(worked.result.sale_at, now)}.
+        </p>
       )}
       {lines("Picked", inPlan)}
       {worked !== null && lines(`Can be on sale ${timeWords(worked.result.sale_at, now)}`, can)}

@@ -3,7 +3,7 @@
 import { computed, signal } from "@preact/signals";
 import { known } from "../known.ts";
 import { ownFigures } from "../own-figures.ts";
-import { jobsFor, nextSaturday, planFor, saleInstant } from "./plan.ts";
+import { jobsFor, nextSaturday, pickedRows, planFor, saleInstant } from "./plan.ts";
 import { beerShown, fulls } from "./state.ts";
 
 /** The day that was chosen, null for the next Saturday; it stays while the app is open. */
@@ -13,10 +13,15 @@ export const saleClock = signal("13:00");
 
 export const saleAt = computed(() => saleInstant(saleDay.value, saleClock.value));
 
-export const plan = computed(() => {
+const wanted = computed(() => {
   const beer = beerShown.value;
-  const wanted = beer === null ? fulls.value : fulls.value.filter((full) => full.beer === beer);
-  return planFor(wanted, saleAt.value, known.value, ownFigures.value);
+  return beer === null ? fulls.value : fulls.value.filter((full) => full.beer === beer);
 });
+
+export const plan = computed(() =>
+  planFor(wanted.value, saleAt.value, known.value, ownFigures.value),
+);
+
+export const picked = computed(() => pickedRows(wanted.value, known.value, ownFigures.value));
 
 export const jobs = computed(() => jobsFor(fulls.value, known.value, ownFigures.value));

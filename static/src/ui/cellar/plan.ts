@@ -76,6 +76,21 @@ export const isPicked = ({ standing }: Full, now: string): boolean =>
   standing.held === null &&
   Date.parse(standing.planned.sale_at) > Date.parse(now) - OVER_MS;
 
+/** Every pick as its own sale needs it, the first sale first. */
+export const pickedRows = (fulls: readonly Full[], known: Known, settings: Settings): Planned[] =>
+  fulls
+    .filter((full) => isPicked(full, known.now))
+    .flatMap((full) => {
+      const cask = told(full, known);
+      const sale = full.standing.planned?.sale_at;
+      if (cask === null || sale === undefined) return [];
+      const { now } = known;
+      const isOver = sale < now; // and still not on sale: at once
+      const asked = { now, sale_at: isOver ? now : sale, casks: [cask] };
+      return planBack(asked, settings).result.casks;
+    })
+    .sort((a, b) => (a.sale_at < b.sale_at ? -1 : Number(a.sale_at > b.sale_at)));
+
 export const jobsFor = (fulls: readonly Full[], known: Known, settings: Settings): Jobs | null => {
   const casks = fulls
     .filter((full) => isPicked(full, known.now))

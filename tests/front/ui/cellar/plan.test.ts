@@ -9,6 +9,7 @@ import {
   jobsFor,
   jobWords,
   nextSaturday,
+  pickedRows,
   planFor,
   plannedWords,
   saleInstant,
@@ -135,4 +136,25 @@ test("a job says when, by when, and that it is late", () => {
   );
   const late = { ...job, late: true, by_at: "2026-11-25T10:00:00.000Z" };
   assert.equal(jobWords(late, NOW), "Vent with a soft spile at once: it was due by 10:00.");
+});
+
+test("a pick is shown for its own sale, one whose sale is over as due at once", () => {
+  const found = pickedRows(
+    fulls(
+      container("1", FIRKIN, filled(20, null), planned(SUNDAY)),
+      container("2", FIRKIN, filled(20, null), planned(SATURDAY)),
+      container("3", FIRKIN, filled(20, null), planned(ago(0, 2), 1)),
+      container("4", FIRKIN, filled(20, null)),
+    ),
+    known,
+    {},
+  );
+  assert.deepEqual(
+    found.map(({ number, sale_at }) => [number, sale_at]),
+    [
+      ["3", NOW],
+      ["2", SATURDAY],
+      ["1", SUNDAY],
+    ],
+  );
 });
