@@ -52,11 +52,14 @@ const Everything = () => {
   const { ready, later, stillage, look } = lists.value;
   if (beers.value.length === 0) {
     return (
-      <Nothing says="No full container is in the brewery. Beer is racked at the Bench.">
-        <a class="button main" href={hrefTo("bench")}>
-          To the Bench
-        </a>
-      </Nothing>
+      <>
+        <TempHead />
+        <Nothing says="No full container is in the brewery. Beer is racked at the Bench.">
+          <a class="button main" href={hrefTo("bench")}>
+            To the Bench
+          </a>
+        </Nothing>
+      </>
     );
   }
   return (

@@ -1,23 +1,18 @@
 // Back from a sale: which casks can be on sale by then, what each needs by when, and picking them.
 
-import { useState } from "preact/hooks";
 import type { Planned } from "../../domain/cellar/plan.ts";
-import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
 import { Button } from "../parts/Button.tsx";
 import { Field } from "../parts/Field.tsx";
-import { Head } from "../parts/Head.tsx";
-import { headOf } from "../parts/head-of.ts";
 import { Lines } from "../parts/Line.tsx";
 import { More } from "../parts/More.tsx";
 import { showWorking } from "../parts/working.ts";
-import { containerHref, hrefTo } from "../shell/route.ts";
-import { beerOfGyle, count, timeWords } from "../words.ts";
+import { hrefTo } from "../shell/route.ts";
+import { count, timeWords } from "../words.ts";
 import { ChooseBeer } from "./ChooseBeer.tsx";
-import { jobWords, plannedWords } from "./plan.ts";
+import { PlanRow } from "./PlanRow.tsx";
 import { chosenDay, jobs, picked, plan, saleAt, saleClock, saleDay } from "./plan-state.ts";
 import { Slices } from "./Slices.tsx";
-import { pick, takeBack } from "./take-job.ts";
 
 const When = () => (
   <div class="when">
@@ -43,54 +38,6 @@ const When = () => (
   </div>
 );
 
-/** One cask: its sentence opens to all that is to do, and its button picks it or takes it back. */
-const Row = ({ row, picked }: { row: Planned; picked: boolean }) => {
-  const [open, setOpen] = useState(false);
-  const { number } = row;
-  const { now } = known.value;
-  const standing = book.containers.value.get(number);
-  if (standing?.contents == null) return null;
-  const title = `${number} ${beerOfGyle(known.value, standing.contents.gyle)}`;
-  const does = picked ? "Take back" : "Pick";
-  return (
-    <li class="line full">
-      <a class="what" href={containerHref(number)}>
-        <Head look={headOf(standing, now)} />
-        <strong>{title}</strong>
-      </a>
-      {(row.can || picked) && (
-        <button
-          type="button"
-          class="button"
-          aria-label={`${does}: ${title}`}
-          onClick={() => void (picked ? takeBack(number) : pick(number, row.sale_at, now))}
-        >
-          {does}
-        </button>
-      )}
-      <button
-        type="button"
-        class={`says small ${row.can ? "" : "look"}`}
-        aria-expanded={open}
-        onClick={() => setOpen(!open)}
-      >
-        {picked && standing.planned !== null
-          ? `Picked for ${timeWords(standing.planned.sale_at, now)}. `
-          : ""}
-        {plannedWords(row, now)}
-      </button>
-      {open && (
-        <ol class="why">
-          {row.jobs.map((job) => (
-            <li key={job.step}>{jobWords(job, now)}</li>
-          ))}
-          <li>Off by {timeWords(row.off_by_at, now)}.</li>
-        </ol>
-      )}
-    </li>
-  );
-};
-
 export const Plan = () => {
   const { now } = known.value;
   const worked = plan.value;
@@ -106,7 +53,7 @@ export const Plan = () => {
         <Slices
           items={some}
           size={12}
-          each={(row) => <Row key={row.number} row={row} picked={taken.has(row.number)} />}
+          each={(row) => <PlanRow key={row.number} row={row} picked={taken.has(row.number)} />}
         />
       </Lines>
     );
