@@ -34,11 +34,13 @@ export const Shell = () => {
   return (
     <div class={`shell ${strip ? "room" : ""}`}>
       <Header title={title} />
-      <DemoStrip />
-      <TroubleStrip />
-      <UpdateStrip />
-      <NoticeStrip />
-      <NameStrip />
+      <aside aria-label="About the app">
+        <DemoStrip />
+        <TroubleStrip />
+        <UpdateStrip />
+        <NoticeStrip />
+        <NameStrip />
+      </aside>
       <main>
         <Guard place={address}>
           {name === "bench" ? (
