@@ -27,6 +27,8 @@ import {
 
 const DONE = { title: "Bench", place: "bench", load: () => import("./DoneList.tsx") };
 
+const PLAN = { title: "Plan", place: "bench", load: () => import("./Plan.tsx") };
+
 /** Fining is a job of its own where a beer is given isinglass. */
 const jobOptions = () => [
   { value: "fill", label: "Fill" },
@@ -81,6 +83,7 @@ const side = () => {
 export const Bench = ({ path }: { path: readonly string[] }) => {
   if (path[0] === "gyle") return <ChooseGyle />;
   if (path[0] === "done") return <Lazy screen={DONE} path={path} />;
+  if (path[0] === "plan") return <Lazy screen={PLAN} path={path} />;
   const noGyle = job.value === "fill" && !book.gyles.value.has(gyleId.value);
   const inLitres = typingLitres.value;
   const key = side();

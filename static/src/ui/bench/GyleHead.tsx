@@ -27,27 +27,32 @@ export const GyleHead = () => {
   const abv = beer?.fields.abv_tenths;
   const share = volume > 0 && left !== null ? Math.min(1, Math.max(0, 1 - left / volume)) : 0;
   return (
-    <a class="gyle" href={hrefTo("bench", "gyle")}>
-      <p>
-        <strong>
-          {beer?.fields.name ?? "Beer not known here"}
-          {abv === undefined ? "" : ` ${strength(abv)}`}
-        </strong>
-        <span class="small">
-          {gyleName(known.value, id)} <Down />
-        </span>
-      </p>
-      <p class="small">
-        <span>{sentence(holdingWords(id, book.containers.value))}</span>
-        {left !== null && (
-          <span class={left < 0 ? "look" : ""}>
-            {left < 0 ? `${litres(-left)} more than it had` : `${litres(left)} left`}
+    <div class="gyle">
+      <a href={hrefTo("bench", "gyle")}>
+        <p>
+          <strong>
+            {beer?.fields.name ?? "Beer not known here"}
+            {abv === undefined ? "" : ` ${strength(abv)}`}
+          </strong>
+          <span class="small">
+            {gyleName(known.value, id)} <Down />
           </span>
-        )}
-      </p>
-      <div class="gauge" aria-hidden="true">
-        <i style={{ width: `${share * 100}%` }} />
-      </div>
-    </a>
+        </p>
+        <p class="small">
+          <span>{sentence(holdingWords(id, book.containers.value))}</span>
+          {left !== null && (
+            <span class={left < 0 ? "look" : ""}>
+              {left < 0 ? `${litres(-left)} more than it had` : `${litres(left)} left`}
+            </span>
+          )}
+        </p>
+        <div class="gauge" aria-hidden="true">
+          <i style={{ width: `${share * 100}%` }} />
+        </div>
+      </a>
+      <a class="button" href={hrefTo("bench", "plan")}>
+        Plan
+      </a>
+    </div>
   );
 };

@@ -1,0 +1,135 @@
+// The plan of a racking and then its sheet: how many of each, what is left, the doses, what to draw.
+
+import { signal } from "@preact/signals";
+import { book } from "../../store/book.ts";
+import { Nothing } from "../cellar/Nothing.tsx";
+import { known } from "../known.ts";
+import { ownFigures } from "../own-figures.ts";
+import { showWorking } from "../parts/working.ts";
+import { hrefTo } from "../shell/route.ts";
+import { useTitle } from "../shell/title.ts";
+import { beerDoc, brewName, litres, sentence } from "../words.ts";
+import { leftMl } from "./gyles.ts";
+import {
+  fillWords,
+  leftWords,
+  planOf,
+  type Row,
+  rowName,
+  rowsHere,
+  unmetWords,
+  type Wishes,
+} from "./racking-plan.ts";
+import { Sheet } from "./Sheet.tsx";
+import { gyleId } from "./state.ts";
+
+/** Outlive a look at another screen. */
+const wishes = signal<Wishes>({});
+
+const wish = (key: string, by: number): void => {
+  const now = wishes.peek();
+  wishes.value = { ...now, [key]: Math.min(200, Math.max(0, (now[key] ?? 0) + by)) };
+};
+
+const Stepper = ({ row, fill }: { row: Row; fill: number }) => {
+  const wished = wishes.value[row.key] ?? 0;
+  const dirty = row.dirty === 0 ? "" : `, ${row.dirty} to wash`;
+  return (
+    <li class="line">
+      <div class="what">
+        <div>
+          <p>
+            <strong>{fill}</strong> × {rowName(row)}
+          </p>
+          <p class="small">
+            {row.clean} clean{dirty}
+            {wished > 0 ? `, ${wished} wished` : ""}
+          </p>
+        </div>
+      </div>
+      <button
+        type="button"
+        class="button"
+        aria-label={`Wish one ${rowName(row)} less`}
+        onClick={() => wish(row.key, -1)}
+      >
+        −
+      </button>
+      <button
+        type="button"
+        class="button"
+        aria-label={`Wish one ${rowName(row)} more`}
+        onClick={() => wish(row.key, 1)}
+      >
+        +
+      </button>
+    </li>
+  );
+};
+
+const Planned = ({ id, vesselMl }: { id: string; vesselMl: number }) => {
+  const gyle = known.value.gyles.get(id)?.fields ?? {};
+  const rows = rowsHere(book.containers.value.values());
+  const plan = planOf(rows, vesselMl, gyle.loss_ml ?? 0, wishes.value, ownFigures.value);
+  const unmet = unmetWords(plan);
+  return (
+    <>
+      <section class="form" aria-live="polite">
+        <p>
+          <strong>{sentence(fillWords(plan))}</strong>
+        </p>
+        <p>{leftWords(plan)}</p>
+        {unmet && <p class="look">{unmet}</p>}
+        <p class="small">
+          {litres(vesselMl)} in the vessel,{" "}
+          {gyle.loss_ml === undefined ? (
+            <a href={hrefTo("office", "gyles", id)}>what stays behind is not entered</a>
+          ) : (
+            `${litres(gyle.loss_ml)} stay behind`
+          )}
+          .
+        </p>
+        <button type="button" class="button" onClick={() => showWorking("The plan", plan.worked)}>
+          How it is worked out
+        </button>
+      </section>
+      <section class="lines">
+        <h2>
+          Clean and here <span>− and + for what you wish</span>
+        </h2>
+        <ul>
+          {plan.fills.map(({ row, fill }) => (
+            <Stepper key={row.key} row={row} fill={fill} />
+          ))}
+        </ul>
+      </section>
+      <Sheet
+        beer={beerDoc(known.value, id)?.fields ?? {}}
+        gyle={gyle}
+        fills={plan.fills.filter(({ fill }) => fill > 0)}
+      />
+      <div class="form">
+        <a class="button main wide" href={hrefTo("bench")}>
+          To the pad
+        </a>
+      </div>
+    </>
+  );
+};
+
+const Plan = () => {
+  useTitle("Plan");
+  const id = gyleId.value;
+  const left = leftMl(book.gyles.value.get(id));
+  if (left === null)
+    return <Nothing says="How many litres there are of this gyle is not entered." />;
+  if (left <= 0) return <Nothing says="All of this gyle is racked." />;
+  return (
+    <>
+      <p class="form small">{brewName(known.value, id)}</p>
+      <Planned id={id} vesselMl={left} />
+    </>
+  );
+};
+
+export default Plan;

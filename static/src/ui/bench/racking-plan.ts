@@ -1,0 +1,99 @@
+// Which containers to fill from a gyle: counted from the register, wishes first, by the rule.
+
+import { rackingPlan } from "../../domain/bench/racking.ts";
+import { CONTAINER_KINDS } from "../../domain/containers.ts";
+import type { Settings } from "../../domain/figures.ts";
+import type { Standing } from "../../domain/standing.ts";
+import { count, kindWords, litres } from "../words.ts";
+
+/** Containers of one kind and size that are empty and here. */
+export interface Row {
+  key: string;
+  kind: string;
+  capacity_ml: number;
+  clean: number;
+  dirty: number;
+}
+
+const MOST_AT_ONCE = 200;
+
+/** By kind and size, the largest first; what is full, out, missing or set aside is not counted. */
+export const rowsHere = (containers: Iterable<Standing>): Row[] => {
+  const rows = new Map<string, Row>();
+  for (const { registered, kind, capacity_ml, contents, trip, held, clean } of containers) {
+    if (!registered || kind === null || capacity_ml === null) continue;
+    if (contents !== null || trip !== null || held !== null) continue;
+    const key = `${kind} ${capacity_ml}`;
+    const row = rows.get(key) ?? { key, kind, capacity_ml, clean: 0, dirty: 0 };
+    const isClean = clean?.state === "washed" || clean?.state === "passed";
+    rows.set(key, isClean ? { ...row, clean: row.clean + 1 } : { ...row, dirty: row.dirty + 1 });
+  }
+  return [...rows.values()].sort(
+    (a, b) => b.capacity_ml - a.capacity_ml || (a.key < b.key ? -1 : 1),
+  );
+};
+
+/** "firkin"; with its size where that is not the kind's own. */
+export const rowName = ({ kind, capacity_ml }: Row): string =>
+  CONTAINER_KINDS[kind]?.capacity_ml === capacity_ml
+    ? kindWords(kind)
+    : `${kindWords(kind)} of ${litres(capacity_ml)}`;
+
+export type Wishes = Readonly<Record<string, number>>;
+
+/** No more of each than the beer fills, and no more in all than are planned at once. */
+const offered = (rows: readonly Row[], usableMl: number, wishes: Wishes) => {
+  let room = MOST_AT_ONCE;
+  return rows.map((row) => {
+    const most = Math.ceil(usableMl / row.capacity_ml);
+    const available = Math.min(row.clean, most, room);
+    room -= available;
+    return { capacity_ml: row.capacity_ml, available, wished: Math.min(200, wishes[row.key] ?? 0) };
+  });
+};
+
+export const planOf = (
+  rows: readonly Row[],
+  vesselMl: number,
+  lossMl: number,
+  wishes: Wishes,
+  own: Settings,
+) => {
+  const loss = Math.min(lossMl, vesselMl);
+  const sizes = offered(rows, vesselMl - loss, wishes);
+  const worked = rackingPlan({ vessel_ml: vesselMl, loss_ml: loss, sizes }, own);
+  const fills = rows.map((row, n) => ({
+    row,
+    fill: worked.result.sizes[n]?.fill ?? 0,
+    unmet: worked.result.sizes[n]?.unmet ?? 0,
+  }));
+  return { worked, fills };
+};
+
+type Plan = ReturnType<typeof planOf>;
+
+const manyOf = (n: number, row: Row): string =>
+  /^\d/.test(rowName(row)) ? `${n} × ${rowName(row)}` : count(n, rowName(row));
+
+/** "12 firkins and 2 pins, 532 L in all." */
+export const fillWords = ({ fills, worked }: Plan): string => {
+  const parts = fills.filter(({ fill }) => fill > 0).map(({ row, fill }) => manyOf(fill, row));
+  if (parts.length === 0) return "Nothing can be filled as it stands.";
+  return `${parts.join(", ")}: ${litres(worked.result.racked_ml)} in all.`;
+};
+
+/** What is left, and what it is short of. */
+export const leftWords = ({ fills, worked }: Plan): string => {
+  const { left_ml, short } = worked.result;
+  if (left_ml === 0) return "Nothing is left over.";
+  const left = `${litres(left_ml)} left over`;
+  if (short === null) return `${left}, and no clean container for it.`;
+  const name = fills.find(({ row }) => row.capacity_ml === short.capacity_ml)?.row;
+  const what = name ? rowName(name) : "container";
+  return `${left}: short of a ${what} of ${litres(short.capacity_ml)}, with ${litres(short.headspace_ml)} of air above it.`;
+};
+
+export const unmetWords = ({ fills }: Plan): string => {
+  const unmet = fills.filter((one) => one.unmet > 0).map(({ row, unmet }) => manyOf(unmet, row));
+  return unmet.length === 0 ? "" : `Wished for and not possible: ${unmet.join(", ")}.`;
+};

@@ -1,0 +1,61 @@
+// A plan: counted from the register, wishes first, and in words what is left and what it lacks.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import {
+  fillWords,
+  leftWords,
+  planOf,
+  rowsHere,
+  unmetWords,
+} from "../../../../static/src/ui/bench/racking-plan.ts";
+import { ago, container, FIRKIN, filled, KEG, type Told } from "../brewery.ts";
+
+const WASHED: Told = [ago(1), "washed", {}];
+const casks = (n: number) =>
+  Array.from({ length: n }, (_, i) => container(`${i + 1}`, FIRKIN, WASHED));
+const plain = (words: string) => words.replaceAll("\u00a0", " ");
+
+test("only what is empty, here and washed is clean; the rest of what is here is to wash", () => {
+  const rows = rowsHere([
+    ...casks(2),
+    container("8", FIRKIN),
+    container("9", FIRKIN, filled(1, null)),
+    container("10", FIRKIN, WASHED, [ago(0, 1), "set_aside", { why: "leaks" }]),
+    container("K1", KEG, WASHED),
+  ]);
+  assert.deepEqual(
+    rows.map(({ kind, clean, dirty }) => [kind, clean, dirty]),
+    [
+      ["firkin", 2, 1],
+      ["keg_30", 1, 0],
+    ],
+  );
+});
+
+test("40 L for a firkin is short by 0.9 L, and says so", () => {
+  const plan = planOf(rowsHere(casks(3)), 40_000, 0, {}, {});
+  assert.equal(fillWords(plan), "Nothing can be filled as it stands.");
+  assert.equal(
+    plain(leftWords(plan)),
+    "40 L left over: short of a firkin of 40.9 L, with 0.9 L of air above it.",
+  );
+});
+
+test("wishes come first, and one that cannot be met is named", () => {
+  const rows = rowsHere([...casks(4), container("K1", KEG, WASHED)]);
+  const wishes = { "keg_30 30000": 2 };
+  const plan = planOf(rows, 160_000, 5000, wishes, {});
+  assert.equal(plain(fillWords(plan)), "3 firkins, 1 × 30 L keg: 152.7 L in all.");
+  assert.equal(unmetWords(plan), "Wished for and not possible: 1 × 30 L keg.");
+});
+
+test("with no clean container all of it is left", () => {
+  const plan = planOf(rowsHere([]), 100_000, 0, {}, {});
+  assert.equal(plain(leftWords(plan)), "100 L left over, and no clean container for it.");
+});
+
+test("three hundred firkins are planned as far as two hundred", () => {
+  const plan = planOf(rowsHere(casks(300)), 10_000_000, 0, {}, {});
+  assert.equal(plan.worked.result.containers, 200);
+});
