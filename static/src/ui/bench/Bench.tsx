@@ -27,6 +27,7 @@ import {
 
 const DONE = { title: "Bench", place: "bench", load: () => import("./DoneList.tsx") };
 
+const WEIGHT = { title: "By weight", place: "bench", load: () => import("./ByWeight.tsx") };
 const PLAN = { title: "Plan", place: "bench", load: () => import("./Plan.tsx") };
 
 /** Fining is a job of its own where a beer is given isinglass. */
@@ -83,6 +84,7 @@ const side = () => {
 export const Bench = ({ path }: { path: readonly string[] }) => {
   if (path[0] === "gyle") return <ChooseGyle />;
   if (path[0] === "done") return <Lazy screen={DONE} path={path} />;
+  if (path[0] === "weight") return <Lazy screen={WEIGHT} path={path} />;
   if (path[0] === "plan") return <Lazy screen={PLAN} path={path} />;
   const noGyle = job.value === "fill" && !book.gyles.value.has(gyleId.value);
   const inLitres = typingLitres.value;

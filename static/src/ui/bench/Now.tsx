@@ -5,6 +5,7 @@ import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
 import { SavedStrip } from "../parts/Saved.tsx";
 import { said } from "../parts/say.ts";
+import { hrefTo } from "../shell/route.ts";
 import { litres } from "../words.ts";
 import { Failing } from "./Failing.tsx";
 import { capacityOf, JOBS } from "./jobs.ts";
@@ -64,6 +65,11 @@ const Litres = ({ text }: { text: string }) => {
     <p class="now typed">
       <output aria-live="polite">{text === "" ? "–" : text}</output> litres
       <span class="small">{into()}</span>
+      {meant.value.is === "one" && (
+        <a class="button" href={hrefTo("bench", "weight")}>
+          By weight
+        </a>
+      )}
     </p>
   );
 };
