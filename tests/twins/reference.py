@@ -48,7 +48,9 @@ def records(kind: str, entries: list[Entry]) -> dict[str, Any]:
     }
 
 
-def readiness_of(entries: list[Entry], beer: Record | None, now: str, own: Settings | None) -> Any:
+def readiness_of(
+    entries: list[Entry], beer: Record | None, now: str, own: Settings | None = None
+) -> Any:
     return readiness(fold("117", entries), beer, now, own)
 
 

@@ -34,7 +34,7 @@ PLANTED = [
     ("ready", "beer-temperature", "Math.max(highC, airC + nearC)", "highC"),
     ("ready", "outlook", "airIsFarther ? airC : gone.beerC", "gone.beerC"),
     ("ready", "timing", "done(cask.lastMovedAt) ?? stillage", "stillage"),
-    ("ready", "conditioning", "counts.low), counts.high)", "0), 100)"),
+    ("ready", "conditioning", "q10 === BY_THE_DAYS", "q10 > BY_THE_DAYS"),
     ("plan_back", "plan", "Number(b.can) - Number(a.can) ||", ""),
     ("plan_back", "timing", "tap - gaps.soft)", "tap)"),
     ("plan_back", "working-day", "minute <= ends) return", "minute < ends) return"),

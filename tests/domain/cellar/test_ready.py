@@ -204,7 +204,7 @@ def test_temperature_never_moves_the_printed_date() -> None:
     ],
 )
 def test_days_of_conditioning_are_days_on_a_london_clock(filled_at: str, conditioned: str) -> None:
-    """COND-1: at ten o'clock, whatever the clocks did."""
+    """COND-2: at ten o'clock, whatever the clocks did."""
     found = ready(now=filled_at, filled_at=filled_at)
     assert found["conditioned_from_at"] == conditioned
     assert " 10:00." in why(found, "conditioned_from_at")["says"]

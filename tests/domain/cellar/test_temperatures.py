@@ -226,7 +226,7 @@ def test_warmth_is_warned_of(temp_c: float, cautions: set[str]) -> None:
 # 7 days at 13 °C are 4.3 at 20 °C with a Q10 of 2, 3.2 with 3: a guess that a brewery may set.
 @pytest.mark.parametrize(("q10", "days"), [(2, 4.3), (3, 3.2)])
 def test_conditioning_by_temperature_where_a_brewery_wants_it(q10: float, days: float) -> None:
-    """COND-1."""
+    """COND-3."""
     stays = [{"since_at": START, "place_temp_c": 20}]
     found = ask(
         "ready", {"conditioning_q10": q10}, now=START, filled_at=START, stays=stays,
@@ -240,7 +240,7 @@ def test_conditioning_by_temperature_where_a_brewery_wants_it(q10: float, days: 
 
 
 def test_conditioning_goes_by_the_days_unless_a_brewery_says_otherwise() -> None:
-    """COND-1: at any temperature, to the same time on a London clock."""
+    """COND-3: at any temperature, to the same time on a London clock."""
     stays = [{"since_at": START, "place_temp_c": 20}]
     found = beer_temp(filled_at="2026-03-26T10:00:00.000Z", stays=stays, conditioning_days=7)
     assert found["conditioned_from_at"] == "2026-04-02T09:00:00.000Z"
@@ -250,7 +250,7 @@ def test_conditioning_goes_by_the_days_unless_a_brewery_says_otherwise() -> None
 @given(st.floats(0, 30), st.floats(0, 10), st.integers(0, 30), st.floats(1, 3))
 @unhurried
 def test_warmer_never_conditions_later(temp_c: float, warmer: float, days: int, q10: float) -> None:
-    """COND-1."""
+    """COND-3."""
 
     def until(place_c: float) -> str:
         stays = [{"since_at": START, "place_temp_c": place_c}]
