@@ -4,12 +4,13 @@ import { book } from "../../store/book.ts";
 import { Choice } from "../parts/Choice.tsx";
 import { Pad } from "../parts/Pad.tsx";
 import { Lazy } from "../shell/Lazy.tsx";
+import { hrefTo } from "../shell/route.ts";
 import { litres } from "../words.ts";
 import { ChooseGyle } from "./ChooseGyle.tsx";
 import { Doses } from "./Doses.tsx";
 import { GyleHead } from "./GyleHead.tsx";
 import { goOf } from "./go.ts";
-import { capacityOf } from "./jobs.ts";
+import { capacityOf, solutionInUse } from "./jobs.ts";
 import { Lately } from "./Lately.tsx";
 import { Now } from "./Now.tsx";
 import {
@@ -27,6 +28,11 @@ import {
 
 const DONE = { title: "Bench", place: "bench", load: () => import("./DoneList.tsx") };
 
+const SOLUTIONS = {
+  title: "Solutions",
+  place: "bench",
+  load: () => import("./washing/Solutions.tsx"),
+};
 const WEIGHT = { title: "By weight", place: "bench", load: () => import("./ByWeight.tsx") };
 const PLAN = { title: "Plan", place: "bench", load: () => import("./Plan.tsx") };
 
@@ -84,6 +90,7 @@ const side = () => {
 export const Bench = ({ path }: { path: readonly string[] }) => {
   if (path[0] === "gyle") return <ChooseGyle />;
   if (path[0] === "done") return <Lazy screen={DONE} path={path} />;
+  if (path[0] === "solutions") return <Lazy screen={SOLUTIONS} path={path} />;
   if (path[0] === "weight") return <Lazy screen={WEIGHT} path={path} />;
   if (path[0] === "plan") return <Lazy screen={PLAN} path={path} />;
   const noGyle = job.value === "fill" && !book.gyles.value.has(gyleId.value);
@@ -109,6 +116,13 @@ export const Bench = ({ path }: { path: readonly string[] }) => {
         <ChooseGyle />
       ) : (
         <>
+          {job.value === "wash" && (
+            <a class="lately" href={hrefTo("bench", "solutions")}>
+              <p class="small">
+                <span>Washed with</span> <b>{solutionInUse()?.name ?? "nothing on record"}</b>
+              </p>
+            </a>
+          )}
           <Lately />
           <div class="hand">
             <Now />

@@ -4,11 +4,21 @@ import { CONTAINER_KINDS, mostThatFitsMl } from "../../domain/containers.ts";
 import type { Facts, Kind } from "../../domain/entries.ts";
 import { bestBeforeOn } from "../../domain/readiness.ts";
 import type { Standing } from "../../domain/standing.ts";
+import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
 import { ownFigures } from "../own-figures.ts";
 import { beerDoc, kindWords, litres, litresAtMost, typedMl } from "../words.ts";
 import { dosing } from "./load-dosing.ts";
-import { given, gyleId, type JobName, job, newCapacity, newKind, volumeMl } from "./state.ts";
+import {
+  given,
+  gyleId,
+  type JobName,
+  job,
+  newCapacity,
+  newKind,
+  solutionId,
+  volumeMl,
+} from "./state.ts";
 
 export interface Job {
   /** On the big button. */
@@ -47,7 +57,7 @@ export const deedsFor = (standing: Standing | null): Deed[] => {
   const deeds: Deed[] = [];
   if (job.value === "fine") return [{ kind: "dosed", facts: fineFacts(standing) }];
   if (!standing?.registered) deeds.push({ kind: "registered", facts: newFacts() });
-  if (job.value === "wash") deeds.push({ kind: "washed", facts: {} });
+  if (job.value === "wash") deeds.push({ kind: "washed", facts: washFacts() });
   else if (job.value === "inspect") deeds.push({ kind: "inspected", facts: { passed: true } });
   else deeds.push({ kind: "filled", facts: fillFacts(standing) });
   return deeds;
@@ -61,6 +71,18 @@ const fillFacts = (standing: Standing | null): Facts => {
   const lines = rules?.linesFor(known.value, gyle, volume_ml, standing, ownFigures.value) ?? [];
   const doses = rules?.givenFacts(lines, given.value) ?? [];
   return { gyle, volume_ml, best_before, ...(doses.length > 0 ? { doses } : {}) };
+};
+
+/** The solution that is washed with; one thrown away since is none. */
+export const solutionInUse = (): { id: string; name: string } | null => {
+  const fields = book.solutions.value.get(solutionId.value)?.fields;
+  if (fields === undefined || fields.thrown_away || fields.retired) return null;
+  return { id: solutionId.value, name: fields.name ?? "a solution" };
+};
+
+const washFacts = (): Facts => {
+  const solution = solutionInUse();
+  return solution === null ? {} : { with: solution.name };
 };
 
 const fineFacts = (standing: Standing | null): Facts =>

@@ -3,7 +3,7 @@
 import { book, type Saved } from "../../store/book.ts";
 import { said, save } from "../parts/say.ts";
 import { listWords } from "../words.ts";
-import { type Deed, deedsFor, JOBS, newFacts } from "./jobs.ts";
+import { type Deed, deedsFor, JOBS, newFacts, solutionInUse } from "./jobs.ts";
 import { dosing, dosingReady } from "./load-dosing.ts";
 import { clearPad, job, moving, type, typed, volumeMl } from "./state.ts";
 
@@ -23,12 +23,17 @@ export const recordJob = async (numbers: readonly string[]): Promise<void> => {
   });
   const typedNow = typed.peek();
   const volumeNow = volumeMl.peek();
+  const solution = job.peek() === "wash" ? solutionInUse() : null;
   const words = doneText(numbers, JOBS[job.peek()].done);
   // The pad is free for the next number at once, but only while the save holds off a reload;
   // what was typed comes back if it was not kept.
   const saving = save(words, () => book.recordMany(made));
   clearPad();
-  if (await saving) return;
+  if (await saving) {
+    // Counted by itself: taking a wash back does not make the solution any fresher.
+    if (solution) await book.record("solution_used", solution.id, { uses: numbers.length });
+    return;
+  }
   if (typed.peek() !== "") return;
   const trouble = said.peek();
   type(typedNow);

@@ -12,6 +12,8 @@ export type JobName = "fill" | "fine" | "wash" | "inspect";
 /** Chosen once, kept on the phone until another is chosen. */
 export const gyleId = book.setting<string>("bench.gyle", "");
 export const job = book.setting<JobName>("bench.job", "fill");
+/** What is washed with: a solution on record, "" for none. */
+export const solutionId = book.setting<string>("bench.solution", "");
 /** Doses that are not given with the fill, by what they are; a switch stays as it was left. */
 export const given = book.setting<Readonly<Record<string, boolean>>>("bench.given", {});
 /** The kind that was last chosen for a number not on record: mostly the next one is the same. */
