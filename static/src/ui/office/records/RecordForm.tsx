@@ -14,6 +14,7 @@ import { draftOf, dropDraft, keepDraft } from "./drafts.ts";
 import { FieldFor } from "./FieldFor.tsx";
 import { docsOf, titleOf } from "./of-kind.ts";
 import { asTyped, type Faults, readForm } from "./reading.ts";
+import { Strength } from "./Strength.tsx";
 import type { RecordSpec } from "./specs.ts";
 
 /** Other records in use, among which the name has to be the only one. */
@@ -107,6 +108,7 @@ export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: s
           {draftOf(key) === undefined ? "Back to the list" : "Leave without keeping"}
         </button>
       </form>
+      {spec.kind === "gyle" && before !== null && <Strength doc={before} />}
       {id !== null && before !== null && (
         <Retire spec={spec} id={id} title={title} retired={before.fields.retired === true} />
       )}
