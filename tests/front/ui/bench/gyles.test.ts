@@ -3,7 +3,12 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { Gyle } from "../../../../static/src/domain/records.ts";
-import { holdingWords, leftMl, openGyles } from "../../../../static/src/ui/bench/gyles.ts";
+import {
+  gylesToRack,
+  holdingWords,
+  leftMl,
+  openGyles,
+} from "../../../../static/src/ui/bench/gyles.ts";
 import { container, FIRKIN, filled, KEG } from "../brewery.ts";
 
 const gyle = (fields: Gyle["fields"], drawn_ml = 0): Gyle => ({ fields, set_by: {}, drawn_ml });
@@ -24,6 +29,28 @@ test("the newest brew stands first, retired ones not at all", () => {
   assert.deepEqual(
     openGyles(gyles).map(([id]) => id),
     ["b", "a"],
+  );
+});
+
+test("gyles with a container's worth left stand first, racked and long brewed ones behind", () => {
+  const { toRack, older } = gylesToRack(
+    new Map([
+      ["full", gyle({ brewed_on: "2026-11-20", volume_ml: 820_000 })],
+      ["racked", gyle({ brewed_on: "2026-11-10", volume_ml: 820_000 }, 803_600)],
+      ["too far", gyle({ brewed_on: "2026-11-09", volume_ml: 100_000 }, 120_000)],
+      ["eight weeks", gyle({ brewed_on: "2026-09-30", volume_ml: 820_000 })],
+      ["longer", gyle({ brewed_on: "2026-09-29", volume_ml: 820_000 })],
+      ["nothing said", gyle({})],
+    ]),
+    "2026-11-25T12:00:00.000Z",
+  );
+  assert.deepEqual(
+    toRack.map(([id]) => id),
+    ["full", "eight weeks", "nothing said"],
+  );
+  assert.deepEqual(
+    older.map(([id]) => id),
+    ["racked", "too far", "longer"],
   );
 });
 
