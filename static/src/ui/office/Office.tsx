@@ -1,11 +1,14 @@
 // The Office: a list of sections, each its own page.
 
+import { book } from "../../store/book.ts";
+import { sync } from "../../sync/engine.ts";
 import { Line, Lines } from "../parts/Line.tsx";
 import { hrefTo } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
 import { sentence } from "../words.ts";
 import { Entries } from "./entries/Entries.tsx";
 import { Figures } from "./figures/Figures.tsx";
+import { firstSteps } from "./first-steps.ts";
 import { ThisPhone } from "./phone/ThisPhone.tsx";
 import { OverdrawnGyles } from "./questions/Overdrawn.tsx";
 import { Questions } from "./questions/Questions.tsx";
@@ -24,14 +27,23 @@ const Sections = (props: { heading: string; all: readonly Section[] }) =>
           title={title}
           reason={sentence(says)}
           {...(waits ? { tone: "look" as const } : {})}
-          href={hrefTo("office", path)}
+          href={hrefTo("office", ...path.split("/"))}
         />
       ))}
     </Lines>
   );
 
+const begin = (): Section[] =>
+  firstSteps(sync.state.value.lastSyncAt !== null, {
+    beers: book.beers.value,
+    places: book.places.value,
+    containers: book.containers.value,
+    gyles: book.gyles.value,
+  });
+
 const Overview = () => (
   <div class="sections">
+    <Sections heading="To begin with" all={begin()} />
     <Sections heading="Waiting for a person" all={toDo()} />
     <Sections heading="On record" all={records()} />
     <Sections heading="Here" all={phoneSections()} />

@@ -1,9 +1,11 @@
 // The list of beers, gyles, places or customers.
 
 import { useState } from "preact/hooks";
+import { sync } from "../../../sync/engine.ts";
 import { Nothing } from "../../cellar/Nothing.tsx";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";
+import { Button } from "../../parts/Button.tsx";
 import { Field } from "../../parts/Field.tsx";
 import { Line, Lines } from "../../parts/Line.tsx";
 import { hrefTo } from "../../shell/route.ts";
@@ -11,6 +13,7 @@ import { useTitle } from "../../shell/title.ts";
 import { listed, recordSays } from "./listing.ts";
 import { docsOf, titleOf } from "./of-kind.ts";
 import type { RecordSpec } from "./specs.ts";
+import { enterUsualPlaces } from "./usual-places.ts";
 
 /** From so many on a list is searched rather than read. */
 const SEARCHED_FROM = 15;
@@ -36,7 +39,13 @@ export const RecordList = (props: { spec: RecordSpec; section: string }) => {
           <Field label={`Find a ${spec.one}`} value={words} onValue={setWords} />
         )}
       </div>
-      {docs.size === 0 && <Nothing says={spec.nothing} />}
+      {docs.size === 0 && (
+        <Nothing says={spec.nothing}>
+          {spec.kind === "place" && sync.state.value.lastSyncAt !== null && (
+            <Button onPress={enterUsualPlaces}>Enter these four</Button>
+          )}
+        </Nothing>
+      )}
       {[
         { heading: "In use", all: inUse },
         { heading: "Retired", all: retired },

@@ -93,7 +93,8 @@ const PLACE: RecordSpec = {
   kind: "place",
   one: "place",
   many: "Places",
-  nothing: "No place is entered yet. Enter the cold room, the stillage and the yard.",
+  nothing:
+    "No place is entered yet. Most have a cold room, a stillage, a bar and a yard for empties.",
   fields: [
     { is: "words", name: "name", label: "Name", most: 60, needed: true, unique: true },
     {
