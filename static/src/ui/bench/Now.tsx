@@ -15,10 +15,14 @@ import { NowSeveral } from "./NowSeveral.tsx";
 import { session } from "./session.ts";
 import { clearPad, failing, gyleId, job, meant, moving, typed, typingLitres } from "./state.ts";
 
-/** What was just saved was another number. A run is several: those are moved in the list above. */
+/** What of this bench was just saved, if it was one: a run is moved in the list above. */
+const justDone = (entries: readonly string[]) =>
+  session(book.ownEntries.value, job.value, gyleId.value, known.value.now).find((one) =>
+    entries.includes(one.own.entry.id),
+  );
+
 const wrongNumber = (entries: readonly string[]): void => {
-  const all = session(book.ownEntries.peek(), job.peek(), gyleId.peek(), known.peek().now);
-  const done = all.find((one) => entries.includes(one.own.entry.id));
+  const done = justDone(entries);
   if (done === undefined) return;
   clearPad();
   moving.value = { number: done.number, entries: done.entries };
@@ -42,7 +46,10 @@ const Hint = () => {
       </div>
     );
   }
-  if (said.value !== null && !said.value.trouble) return <SavedStrip onWrong={wrongNumber} />;
+  if (said.value !== null && !said.value.trouble) {
+    // What was saved elsewhere, a new gyle for one, has no number that could be wrong.
+    return justDone(said.value.entries) ? <SavedStrip onWrong={wrongNumber} /> : <SavedStrip />;
+  }
   return (
     <p class="now small">
       {job.value === "fill"
