@@ -3,9 +3,12 @@
 import { useState } from "preact/hooks";
 import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
+import { useOwnStrip } from "../out/own-strip.ts";
 import { headOf } from "../parts/head-of.ts";
 import { Line } from "../parts/Line.tsx";
 import { Pad } from "../parts/Pad.tsx";
+import { SavedStrip } from "../parts/Saved.tsx";
+import { said } from "../parts/say.ts";
 import { beginning, readTyped } from "../parts/typed-number.ts";
 import { containerHref, goOnTo } from "../shell/route.ts";
 import { containerName, sentence, standingWords } from "../words.ts";
@@ -14,6 +17,7 @@ import { containerName, sentence, standingWords } from "../words.ts";
 const MOST = 20;
 
 export default () => {
+  useOwnStrip();
   const [typed, setTyped] = useState("");
   const containers = book.containers.value;
   const found = beginning(typed, containers, MOST);
@@ -52,6 +56,7 @@ export default () => {
         })}
       </ul>
       <div class="hand">
+        {said.value !== null && typed === "" && <SavedStrip />}
         <Pad
           typed={typed}
           onTyped={setTyped}
