@@ -18,7 +18,7 @@ export const Slices = <T,>(props: {
       {rest > 0 && (
         <li class="rest">
           <button type="button" class="button wide" onClick={() => setShown(shown + size * 2)}>
-            Show {Math.min(rest, size * 2)} more of {rest}
+            {rest > size * 2 ? `Show ${size * 2} more of ${rest}` : `Show ${rest} more`}
           </button>
         </li>
       )}
