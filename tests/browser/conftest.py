@@ -1,0 +1,84 @@
+"""Servers and phones for the journeys: each test has its own, and nothing is left behind."""
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Playwright, expect
+
+from .brewery import Brewery, begin
+from .built import build_client
+from .demo import DemoPhone, take_in_hand
+from .phone import Phone
+from .server import Server
+
+# A busy machine is slow at times; nothing is waited for longer than it takes.
+expect.set_options(timeout=20_000)
+
+GetPhone = Callable[[], Phone]
+
+
+@pytest.fixture(scope="session")
+def client(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The client, built once from what is in the checkout."""
+    return build_client(tmp_path_factory.mktemp("client"))
+
+
+@pytest.fixture
+def server(tmp_path: Path, client: Path) -> Iterator[Server]:
+    """A server with an empty ledger."""
+    server = Server(tmp_path / "server", client)
+    server.start()
+    yield server
+    server.stop()
+
+
+@pytest.fixture
+def brewery(server: Server) -> Brewery:
+    """A small brewery in its ledger."""
+    return begin(server)
+
+
+@pytest.fixture
+def get_phone(playwright: Playwright, tmp_path: Path, brewery: Brewery) -> Iterator[GetPhone]:
+    """Another phone, switched on and not used yet."""
+    phones: list[Phone] = []
+
+    def get() -> Phone:
+        folder = tmp_path / f"phone {len(phones) + 1}"
+        phone = Phone(playwright, folder, brewery.server.address)
+        phones.append(phone)
+        phone.start()
+        return phone
+
+    yield get
+    for phone in phones:
+        phone.close()
+    assert [fault for phone in phones for fault in phone.faults] == []
+
+
+@pytest.fixture
+def phone(get_phone: GetPhone) -> Phone:
+    """The phone of a test that needs one."""
+    return get_phone()
+
+
+@pytest.fixture(scope="session")
+def demo_server(tmp_path_factory: pytest.TempPathFactory, client: Path) -> Iterator[Server]:
+    """The demo brewery, which nothing may be recorded in: tests share it."""
+    server = Server(tmp_path_factory.mktemp("demo"), client, "--demo")
+    server.start()
+    yield server
+    server.stop()
+
+
+@pytest.fixture(scope="session")
+def demo(
+    playwright: Playwright, tmp_path_factory: pytest.TempPathFactory, demo_server: Server
+) -> Iterator[DemoPhone]:
+    """A phone that shows it."""
+    phone = Phone(playwright, tmp_path_factory.mktemp("demo phone"), demo_server.address)
+    phone.start()
+    yield take_in_hand(phone, demo_server)
+    phone.close()
+    assert phone.faults == []

@@ -1,0 +1,79 @@
+"""A phone: a browser with a folder of its own, which outlives being killed and started again."""
+
+import os
+import shutil
+import signal
+from pathlib import Path
+
+from playwright.sync_api import BrowserContext, Page, Playwright, expect
+
+WIDE, HIGH = 360, 740
+
+
+class Phone:
+    """One installed browser. What it keeps lies in its folder, as on a real phone."""
+
+    def __init__(self, playwright: Playwright, folder: Path, address: str) -> None:
+        self.address = address
+        self.faults: list[str] = []
+        self._playwright = playwright
+        self._folder = folder
+        self._context: BrowserContext | None = None
+
+    def start(self, *, offline: bool = False, theme: str = "dark") -> None:
+        """Start the browser; nothing is opened yet."""
+        chromium = shutil.which("chromium") or shutil.which("google-chrome")
+        assert chromium, "chromium is not on the path: run .ci/test, which installs it"
+        self._context = self._playwright.chromium.launch_persistent_context(
+            str(self._folder),
+            executable_path=chromium,
+            args=["--no-sandbox"],
+            viewport={"width": WIDE, "height": HIGH},
+            screen={"width": WIDE, "height": HIGH},
+            device_scale_factor=2,
+            is_mobile=True,
+            has_touch=True,
+            locale="en-GB",
+            color_scheme="light" if theme == "light" else "dark",
+        )
+        self._context.on("weberror", lambda error: self.faults.append(str(error.error)))
+        if offline:
+            self.lose_signal()
+
+    def open(self, screen: str = "", *, tab: Page | None = None) -> Page:
+        """Open the app, or one of its screens: "out/back". From then on it needs no network."""
+        page = tab or self.context.pages[0]
+        page.goto(f"{self.address}/#/{screen}")
+        expect(page.get_by_role("navigation", name="Places")).to_be_visible()
+        page.wait_for_function("() => navigator.serviceWorker.controller?.state === 'activated'")
+        return page
+
+    def open_in_new_tab(self, screen: str = "") -> Page:
+        return self.open(screen, tab=self.context.new_page())
+
+    def lose_signal(self) -> None:
+        self.context.set_offline(True)
+
+    def find_signal(self) -> None:
+        self.context.set_offline(False)
+
+    def kill(self) -> None:
+        """End the browser as an empty battery would: nothing is asked and nothing is finished."""
+        browser = self.context.browser
+        assert browser is not None
+        processes = browser.new_browser_cdp_session().send("SystemInfo.getProcessInfo")
+        main = next(one["id"] for one in processes["processInfo"] if one["type"] == "browser")
+        with self.context.expect_event("close"):
+            os.kill(main, signal.SIGKILL)
+        self._context = None
+
+    def close(self) -> None:
+        """Close the browser as a person would."""
+        if self._context is not None:
+            self._context.close()
+            self._context = None
+
+    @property
+    def context(self) -> BrowserContext:
+        assert self._context is not None, "the phone is off"
+        return self._context

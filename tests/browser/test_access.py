@@ -1,0 +1,75 @@
+"""Every screen can be read in poor light, touched with wet hands, and heard."""
+
+from collections.abc import Callable
+
+import pytest
+
+from .demo import DemoPhone
+from .looking import Look, look_over, small_targets, too_wide, violations
+from .screens import screens, states
+
+AMONG_THEM = ["bench", "bench/done", "c/*", "out/back", "office/beers/*", "office/unregistered"]
+
+
+@pytest.fixture(scope="session")
+def looks(demo: DemoPhone) -> list[Look]:
+    """Every screen of the demo, and every state of it, looked over once."""
+    return [look_over(demo.page, name) for shown in (screens(demo), states(demo)) for name in shown]
+
+
+def faults(looks: list[Look], of: Callable[[Look], list[str]]) -> dict[str, list[str]]:
+    """What was found, by screen."""
+    return {look.screen: of(look) for look in looks if of(look)}
+
+
+def test_the_walk_has_seen_every_screen(looks: list[Look]) -> None:
+    """A search that goes nowhere finds nothing."""
+    names = [look.screen for look in looks]
+    assert set(AMONG_THEM) <= set(names)
+    assert len(names) > 40
+
+
+def test_nothing_is_wrong_on_slate(looks: list[Look]) -> None:
+    """By axe, with 7:1 for text and the size of targets."""
+    assert faults(looks, lambda look: look.dark) == {}
+
+
+def test_nothing_is_wrong_on_chalk(looks: list[Look]) -> None:
+    """The same in the light theme."""
+    assert faults(looks, lambda look: look.light) == {}
+
+
+def test_everything_to_touch_is_48_px(looks: list[Look]) -> None:
+    """Each way, for a wet thumb."""
+    assert faults(looks, lambda look: look.small) == {}
+
+
+def test_no_screen_scrolls_sideways_at_320_px(looks: list[Look]) -> None:
+    """And what is to be touched stays as large."""
+    assert faults(looks, lambda look: look.wide) == {}
+
+
+def test_headings_and_parts_tell_ears_where_they_are(looks: list[Look]) -> None:
+    """One first heading, no level left out, a head line, a main part and the places."""
+    for look in looks:
+        assert look.headings[0] == 1, look.screen
+        assert look.headings.count(1) == 1, look.screen
+        steps = zip(look.headings, look.headings[1:], strict=False)
+        assert all(after - before <= 1 for before, after in steps), look.screen
+        assert {"header", "main", "nav"} <= set(look.landmarks), look.screen
+        assert look.title.endswith("cellarapp"), look.screen
+
+
+def test_a_planted_fault_is_found(demo: DemoPhone) -> None:
+    """The searches above can fail."""
+    page = demo.phone.context.new_page()
+    page.set_content(
+        """<html lang="en"><title>x</title><main><h1>x</h1>
+        <p style="color: #666; background: #fff">grey</p>
+        <button style="width: 40px; height: 60px">x</button>
+        <div style="width: 3000px">x</div></main></html>"""
+    )
+    assert [fault.split(":")[0] for fault in violations(page)] == ["color-contrast-enhanced"]
+    assert len(small_targets(page)) == 1
+    assert too_wide(page) != []
+    page.close()
