@@ -11,6 +11,7 @@ import { save, say } from "../../parts/say.ts";
 import { showWorking } from "../../parts/working.ts";
 import { goOnTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
+import { litres } from "../../words.ts";
 import { solutionId } from "../state.ts";
 import { type Agent, decimal, readMaking, START, type Typed } from "./making.ts";
 
@@ -90,9 +91,9 @@ export const MakeUp = () => {
           <p>{fault}</p>
         ) : (
           <p>
-            <strong>{worked.result.product_ml} mL</strong> of product into {worked.result.water_ml}{" "}
-            mL of water: {madeMgPerL ?? "–"} mg/L. Leave it {worked.result.contact_min} min,{" "}
-            {worked.result.rinse ? "then rinse" : "no rinse"}.
+            <strong>{worked.result.product_ml} mL</strong> of product into{" "}
+            {litres(worked.result.water_ml)} of water: {madeMgPerL ?? "–"} mg/L. Leave it{" "}
+            {worked.result.contact_min} min, {worked.result.rinse ? "then rinse" : "no rinse"}.
           </p>
         )}
         {worked?.cautions.map((id) => (
