@@ -4,7 +4,7 @@ import { known } from "../../known.ts";
 import { Choice, Several } from "../../parts/Choice.tsx";
 import { Field, Select } from "../../parts/Field.tsx";
 import { choicesFor } from "./of-kind.ts";
-import { type FieldSpec, WEEKDAYS } from "./specs.ts";
+import { type FieldSpec, type OfficeKind, SPECS, WEEKDAYS } from "./specs.ts";
 
 interface Props {
   spec: FieldSpec;
@@ -22,6 +22,10 @@ const KEYBOARD = {
   day: "date",
 };
 
+/** A list with nothing to choose from says what to do first. */
+const noneYet = (kind: OfficeKind): string =>
+  `No ${SPECS[kind].one} is entered yet. Enter it first; what is typed here stays.`;
+
 const YES_OR_NO = [
   { value: "yes", label: "Yes" },
   { value: "no", label: "No" },
@@ -36,8 +40,11 @@ export const FieldFor = ({ spec, value, fault, onValue }: Props) => {
     ...(spec.hint === undefined ? {} : { hint: spec.hint }),
   };
   switch (spec.is) {
-    case "record":
-      return <Select {...shared} options={choicesFor(spec, value, known.value)} none={spec.none} />;
+    case "record": {
+      const options = choicesFor(spec, value, known.value);
+      const first = options.length === 0 ? { hint: noneYet(spec.of) } : {};
+      return <Select {...shared} {...first} options={options} none={spec.none} />;
+    }
     case "choice":
       return spec.list ? (
         <Select {...shared} options={spec.options} none="Not said yet" />

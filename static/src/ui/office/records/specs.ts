@@ -52,6 +52,9 @@ const days = (
   [least, most]: readonly [number, number],
 ): FieldSpec => ({ is: "whole", name, label, hint, least, most });
 
+/** A beer with nothing of its own is not without days. */
+const LEFT_EMPTY = "Left empty, what the Figures say.";
+
 const BEER: RecordSpec = {
   kind: "beer",
   one: "beer",
@@ -61,9 +64,19 @@ const BEER: RecordSpec = {
     { is: "words", name: "name", label: "Name", most: 60, needed: true, unique: true },
     { is: "tenths", name: "abv_tenths", label: "Strength, % vol", most: 300 },
     { is: "words", name: "style", label: "Style", most: 60 },
-    days("conditioning_days", "Days of conditioning", "From racking until it is ready.", [0, 1000]),
-    days("best_before_days", "Days to best before", "From racking.", [1, 4000]),
-    days("on_sale_days", "Days on sale", "From tapping until it has to come off.", [1, 365]),
+    days(
+      "conditioning_days",
+      "Days of conditioning",
+      `From racking until it is ready. ${LEFT_EMPTY}`,
+      [0, 1000],
+    ),
+    days("best_before_days", "Days to best before", `From racking. ${LEFT_EMPTY}`, [1, 4000]),
+    days(
+      "on_sale_days",
+      "Days on sale",
+      `From tapping until it has to come off. ${LEFT_EMPTY}`,
+      [1, 365],
+    ),
     ...BEER_DOSES,
     ...BEER_LABEL,
   ],
