@@ -115,3 +115,10 @@ test("a gravity typed without its point is a fault", () => {
   );
   assert.equal(read.faults["present_gravity_e4"], "From 0.9 to 1.3.");
 });
+
+test("a day needs all of its year: one of two digits would be refused at the brewery", () => {
+  const brewed = (brewed_on: string) =>
+    readForm(SPECS.gyle, { number: "1", beer: "b", brewed_on }, null, []).faults["brewed_on"];
+  assert.equal(brewed("2026-11-25"), undefined);
+  assert.match(brewed("0026-11-25") ?? "", /all of its year/);
+});

@@ -58,7 +58,10 @@ const readValue = (spec: FieldSpec, text: string): Value => {
     case "weekday":
       return Number(text);
     case "day":
-      if (!/^\d{4}-\d\d-\d\d$/.test(text)) throw new Fault("A day, such as 25/11/2026.");
+      // A year typed with two digits arrives as 0026, which the brewery's server would not take.
+      if (!/^(?:19|20|21)\d\d-\d\d-\d\d$/.test(text)) {
+        throw new Fault("A day with all of its year, such as 25/11/2026.");
+      }
       return text;
     case "record":
     case "choice":
