@@ -42,7 +42,7 @@ const readTare = (typed: string): number | undefined | string => {
 };
 
 const numbersFault = (numbers: number, unread: string[], known: string[]): string | null => {
-  if (unread.length > 0) return `Not a number or a run: ${listWords(unread)}.`;
+  if (unread.length > 0) return `Not a number, nor a run of 2 to 100: ${listWords(unread)}.`;
   if (numbers > 0) return null;
   return known.length > 0 ? "All of these are on record already." : "Type the numbers.";
 };
