@@ -67,8 +67,12 @@ const Missing = (props: { line: DoseLine; gyle: string; beer: string }) => {
     : hrefTo("office", "beers", props.beer);
   return (
     <p>
-      <a class="look" href={href}>
-        For {line.label} enter the {line.missing.of}'s {listWords(line.missing.words)}
+      <a
+        class="look"
+        href={href}
+        aria-label={`For ${line.label} enter the ${line.missing.of}'s ${listWords(line.missing.words)}`}
+      >
+        Enter {listWords(line.missing.words)}
       </a>
     </p>
   );
@@ -82,7 +86,9 @@ export const DoseStrip = (props: {
 }) => {
   const { lines } = props;
   if (lines.length === 0) return null;
-  const caution = cautionLine(lines);
+  // One line under the strip at most, so that the jobs stay in sight above the pad.
+  const lacking = lines.find((line) => line.missing !== null);
+  const caution = lacking ? null : cautionLine(lines);
   return (
     <section class="doses" aria-label={`Doses for ${litres(props.volumeMl)}`}>
       <ul>
@@ -90,9 +96,7 @@ export const DoseStrip = (props: {
           <Cell key={line.what} line={line} volumeMl={props.volumeMl} />
         ))}
       </ul>
-      {lines.map((line) => (
-        <Missing key={line.what} line={line} gyle={props.gyle} beer={props.beer} />
-      ))}
+      {lacking && <Missing line={lacking} gyle={props.gyle} beer={props.beer} />}
       {caution && <p class="small">{caution}</p>}
     </section>
   );

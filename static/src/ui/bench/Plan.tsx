@@ -81,14 +81,14 @@ const Planned = ({ id, vesselMl }: { id: string; vesselMl: number }) => {
         <p>{leftWords(plan)}</p>
         {unmet && <p class="look">{unmet}</p>}
         <p class="small">
-          {litres(vesselMl)} in the vessel,{" "}
-          {gyle.loss_ml === undefined ? (
-            <a href={hrefTo("office", "gyles", id)}>what stays behind is not entered</a>
-          ) : (
-            `${litres(gyle.loss_ml)} stay behind`
-          )}
-          .
+          {litres(vesselMl)} in the vessel
+          {gyle.loss_ml === undefined ? "." : `, ${litres(gyle.loss_ml)} stay behind.`}
         </p>
+        {gyle.loss_ml === undefined && (
+          <a class="button" href={hrefTo("office", "gyles", id)}>
+            Enter what stays behind
+          </a>
+        )}
         <button type="button" class="button" onClick={() => showWorking("The plan", plan.worked)}>
           How it is worked out
         </button>
