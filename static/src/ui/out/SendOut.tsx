@@ -37,17 +37,17 @@ const To = ({ customer }: { customer: string }) => {
   const { now } = known.value;
   const due = dueOn(now, book.customers.value.get(customer) ?? null);
   return (
-    <a class="gyle" href={hrefTo("out", "send", "to")}>
-      <p>
-        <strong>{customerName(known.value, customer)}</strong>
-        <span class="small">
+    <div class="gyle">
+      <a href={hrefTo("out", "send", "to")}>
+        <p>
+          <strong>{customerName(known.value, customer)}</strong>
+        </p>
+        <p class="small">
+          <span>Due back {dateWords(due, now)}</span>
           <u>change</u>
-        </span>
-      </p>
-      <p class="small">
-        <span>Due back {dateWords(due, now)}</span>
-      </p>
-    </a>
+        </p>
+      </a>
+    </div>
   );
 };
 
