@@ -99,7 +99,7 @@ export const Bench = ({ path }: { path: readonly string[] }) => {
   return (
     <div class="bench">
       {job.value === "fill" && !noGyle && <GyleHead />}
-      {!noGyle && (job.value === "fill" || job.value === "fine") && <Doses />}
+      {/* Above the doses, whose warnings may run on under the pad: the jobs stay within reach. */}
       <div class="jobs">
         <Choice
           label="What is done at the bench"
@@ -112,6 +112,7 @@ export const Bench = ({ path }: { path: readonly string[] }) => {
           }}
         />
       </div>
+      {!noGyle && (job.value === "fill" || job.value === "fine") && <Doses />}
       {noGyle ? (
         <ChooseGyle />
       ) : (
