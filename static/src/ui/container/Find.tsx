@@ -61,6 +61,7 @@ export default () => {
           typed={typed}
           onTyped={setTyped}
           types="number"
+          runs={false}
           go={{ does: "Show", to, cannot, onPress: () => to !== "" && goOnTo("c", to) }}
         />
       </div>

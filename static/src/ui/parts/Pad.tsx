@@ -9,6 +9,8 @@ export interface PadProps {
   onTyped: (typed: string) => void;
   /** "number": digits, letters and runs. "litres": digits and a point. */
   types: "number" | "litres";
+  /** Without runs the dash has no key, where only one container can be meant. */
+  runs?: boolean;
   go: {
     /** What it does and to what, on two lines: "Fill", "117". */
     does: string;
@@ -43,6 +45,7 @@ export const Pad = (props: PadProps) => {
     onTyped(text);
   };
   const put = (key: string) => {
+    if (key === "-" && props.runs === false) return;
     if (allowed(key, latest.current, types)) change(latest.current + key);
   };
   const back = () => change(latest.current.slice(0, -1));
@@ -60,13 +63,17 @@ export const Pad = (props: PadProps) => {
       />
     );
   }
+  const dash = types === "number" && props.runs !== false;
   const digit = (d: string) => (
     <button type="button" key={d} onClick={() => put(d)}>
       {d}
     </button>
   );
   return (
-    <fieldset class={`pad ${props.side ? "side" : ""}`} aria-label="Number pad">
+    <fieldset
+      class={`pad ${props.side ? "side" : ""} ${dash || types === "litres" ? "" : "tall"}`}
+      aria-label="Number pad"
+    >
       <button
         type="button"
         class="go"
@@ -97,11 +104,12 @@ export const Pad = (props: PadProps) => {
       <button type="button" aria-label="Delete" onClick={back}>
         <Delete />
       </button>
-      {types === "number" ? (
+      {dash && (
         <button type="button" class="word" aria-label="Dash, for a run" onClick={() => put("-")}>
           –<small>run to</small>
         </button>
-      ) : (
+      )}
+      {types === "litres" && (
         <button type="button" class="word" onClick={() => onTyped("")}>
           Clear
         </button>
