@@ -26,7 +26,7 @@ def ago(**how_long: float) -> str:
 
 def in_days(days: int) -> date:
     """The day in so many days, as it is counted in London."""
-    return date.fromisoformat(london_date(ago(days=-days)))
+    return date.fromisoformat(london_date(ago())) + timedelta(days=days)
 
 
 def days_ago(days: int) -> str:
@@ -53,9 +53,11 @@ class Brewery:
 
     def send(self, *numbers: str, to: str, days: int) -> None:
         """Fill firkins and send them to a customer so many days ago, due back after a fortnight."""
-        self.fill(*numbers, at=ago(days=days + 1))
+        self.fill(*numbers, at=f"{days_ago(days + 1)}T12:00:00.000Z")
         facts = {"customer": customer_id(to), "due_on": days_ago(days - 14)}
-        self.tell([self.office.entry("sent", n, at=ago(days=days), **facts) for n in numbers])
+        # At noon, so that no night on which the clocks change makes it a day more or less.
+        at = f"{days_ago(days)}T12:00:00.000Z"
+        self.tell([self.office.entry("sent", n, at=at, **facts) for n in numbers])
 
 
 def gyle_id(number: str) -> str:

@@ -100,7 +100,7 @@ def test_what_is_odd_is_said_before_it_is_filled(bench: Page, brewery: Brewery) 
     shown(bench, "Not washed: empty and dirty since")
     for _ in "201":
         tap(bench, "Delete")
-    brewery.send("102", to="Lantern", days=0)
+    brewery.send("102", to="Lantern", days=1)
     bench.reload()
     type_number(bench, "102")
     shown(bench, "Still down as out at Lantern")

@@ -10,6 +10,7 @@ from .brewery import Brewery
 from .doings import (
     all_at_the_brewery,
     fill,
+    kept,
     on_this_phone,
     rack_from,
     said,
@@ -99,6 +100,28 @@ def test_what_was_said_to_be_saved_outlives_an_empty_battery(
     phone.find_signal()
     all_at_the_brewery(page)
     assert {number for number in heard if not brewery.server.entries(number, "filled")} == set()
+
+
+def test_a_tab_closed_right_after_the_tap_keeps_all_of_it_or_nothing(
+    phone: Phone, bench: Page, brewery: Brewery
+) -> None:
+    """Nobody was told that it was saved; but what the phone shows then is what the brewery gets."""
+    phone.lose_signal()
+    numbers = ["117", "118", "119", "120"]
+    for number in numbers:
+        tab = phone.open_in_new_tab()
+        type_number(tab, number)
+        tap(tab, f"Fill {number}")
+        tab.close()
+    bench.bring_to_front()
+    fill(bench, "121")
+    bench.reload()
+    expect(kept(bench)).to_contain_text("on this phone")
+    shows = kept(bench).inner_text()
+    phone.find_signal()
+    all_at_the_brewery(bench)
+    full = [n for n in [*numbers, "121"] if brewery.server.standing(n)["contents"]]
+    assert shows == f"{len(full)} on this phone"
 
 
 def test_storage_cleared_under_an_open_app_is_put_back(
