@@ -26,9 +26,9 @@ def client(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture
 def server(tmp_path: Path, client: Path) -> Iterator[Server]:
-    """A server with an empty ledger."""
+    """A server with an empty ledger, which is starting."""
     server = Server(tmp_path / "server", client)
-    server.start()
+    server.begin_to_start()
     yield server
     server.stop()
 
@@ -36,31 +36,35 @@ def server(tmp_path: Path, client: Path) -> Iterator[Server]:
 @pytest.fixture
 def brewery(server: Server) -> Brewery:
     """A small brewery in its ledger."""
+    server.wait_until_it_answers()
     return begin(server)
 
 
 @pytest.fixture
-def get_phone(playwright: Playwright, tmp_path: Path, brewery: Brewery) -> Iterator[GetPhone]:
+def get_phone(playwright: Playwright, tmp_path: Path, server: Server) -> Iterator[GetPhone]:
     """Another phone, switched on and not used yet."""
     phones: list[Phone] = []
 
     def get() -> Phone:
         folder = tmp_path / f"phone {len(phones) + 1}"
-        phone = Phone(playwright, folder, brewery.server.address)
+        phone = Phone(playwright, folder, server.address)
         phones.append(phone)
         phone.start()
         return phone
 
     yield get
+    server.begin_to_stop()
     for phone in phones:
         phone.close()
     assert [fault for phone in phones for fault in phone.faults] == []
 
 
 @pytest.fixture
-def phone(get_phone: GetPhone) -> Phone:
-    """The phone of a test that needs one."""
-    return get_phone()
+def phone(get_phone: GetPhone, request: pytest.FixtureRequest) -> Phone:
+    """The phone of a test that needs one. It is switched on while the server is starting."""
+    phone = get_phone()
+    request.getfixturevalue("brewery")
+    return phone
 
 
 @pytest.fixture(scope="session")

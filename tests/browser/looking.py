@@ -11,7 +11,10 @@ from .phone import HIGH, WIDE
 NARROW = 320
 # So high that neither the head line nor the places lie over anything.
 WHOLE: ViewportSize = {"width": WIDE, "height": 8000}
+COLOURS = ["color-contrast", "color-contrast-enhanced"]
 RULES = {"rules": {"target-size": {"enabled": True}, "color-contrast-enhanced": {"enabled": True}}}
+# In the other theme only the colours are others.
+RULES_OF_COLOUR = {"runOnly": {"type": "rule", "values": COLOURS}}
 
 LEAST_PX = 48
 SMALL_TARGETS = """
@@ -60,7 +63,7 @@ def look_over(page: Page, screen: str) -> Look:
     page.set_viewport_size(WHOLE)
     dark = violations(page)
     page.emulate_media(color_scheme="light")
-    light = violations(page)
+    light = violations(page, RULES_OF_COLOUR)
     page.emulate_media(color_scheme="dark")
     small = small_targets(page)
     page.set_viewport_size({"width": NARROW, "height": HIGH})
@@ -69,9 +72,9 @@ def look_over(page: Page, screen: str) -> Look:
     return Look(screen, dark, light, small, wide, headings(page), landmarks(page), page.title())
 
 
-def violations(page: Page) -> list[str]:
+def violations(page: Page, rules: dict[str, Any] = RULES) -> list[str]:
     """What axe finds wrong, and where."""
-    answer: dict[str, Any] = Axe().run(page, options=RULES).response
+    answer: dict[str, Any] = Axe().run(page, options=rules).response
     return [
         f"{rule['id']}: {node['html'][:160]}"
         for rule in answer["violations"]

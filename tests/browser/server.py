@@ -41,6 +41,11 @@ class Server:
 
     def start(self) -> None:
         """Start, and come back when it answers."""
+        self.begin_to_start()
+        self.wait_until_it_answers()
+
+    def begin_to_start(self) -> None:
+        """Start, while something else is done meanwhile."""
         self.folder.mkdir(parents=True, exist_ok=True)
         with self._log.open("ab") as log:
             # A session of its own, so that the worker ends with it whatever happens.
@@ -52,6 +57,8 @@ class Server:
                 stderr=log,
                 start_new_session=True,
             )
+
+    def wait_until_it_answers(self) -> None:
         for _ in range(TRIES):
             if self._answers():
                 return
@@ -60,10 +67,15 @@ class Server:
 
     def stop(self) -> None:
         """Stop it as a person would; what it is doing is finished first."""
+        self.begin_to_stop()
         if self._process is not None:
-            self._process.terminate()
             self._process.wait(timeout=20)
             self.kill()
+
+    def begin_to_stop(self) -> None:
+        """Stop it, while something else is done meanwhile."""
+        if self._process is not None:
+            self._process.terminate()
 
     def kill(self) -> None:
         """Stop it as a power cut would: main process and worker at once."""

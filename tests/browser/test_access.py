@@ -5,7 +5,15 @@ from collections.abc import Callable
 import pytest
 
 from .demo import DemoPhone
-from .looking import Look, look_over, small_targets, too_wide, violations
+from .looking import (
+    RULES,
+    RULES_OF_COLOUR,
+    Look,
+    look_over,
+    small_targets,
+    too_wide,
+    violations,
+)
 from .screens import screens, states
 
 AMONG_THEM = ["bench", "bench/done", "c/*", "out/back", "office/beers/*", "office/unregistered"]
@@ -35,7 +43,7 @@ def test_nothing_is_wrong_on_slate(looks: list[Look]) -> None:
 
 
 def test_nothing_is_wrong_on_chalk(looks: list[Look]) -> None:
-    """The same in the light theme."""
+    """The colours of the light theme."""
     assert faults(looks, lambda look: look.light) == {}
 
 
@@ -69,7 +77,9 @@ def test_a_planted_fault_is_found(demo: DemoPhone) -> None:
         <button style="width: 40px; height: 60px">x</button>
         <div style="width: 3000px">x</div></main></html>"""
     )
-    assert [fault.split(":")[0] for fault in violations(page)] == ["color-contrast-enhanced"]
+    for rules in (RULES, RULES_OF_COLOUR):
+        found = [fault.split(":")[0] for fault in violations(page, rules)]
+        assert found == ["color-contrast-enhanced"]
     assert len(small_targets(page)) == 1
     assert too_wide(page) != []
     page.close()
