@@ -1,5 +1,6 @@
 """Servers and phones for the journeys: each test has its own, and nothing is left behind."""
 
+import signal
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -16,6 +17,18 @@ from .server import Server
 expect.set_options(timeout=20_000)
 
 GetPhone = Callable[[], Phone]
+
+
+def _interrupt(_signal: int, _frame: object) -> None:
+    raise KeyboardInterrupt
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _tidy_end() -> Iterator[None]:
+    """A run that is told to end stops its servers too: they would outlive it."""
+    before = signal.signal(signal.SIGTERM, _interrupt)
+    yield
+    signal.signal(signal.SIGTERM, before)
 
 
 @pytest.fixture(scope="session")
