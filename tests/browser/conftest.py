@@ -5,11 +5,12 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Playwright, expect
+from playwright.sync_api import Page, Playwright, expect
 
 from .brewery import Brewery, begin
 from .built import build_client
 from .demo import DemoPhone, take_in_hand
+from .doings import all_at_the_brewery, rack_from
 from .phone import Phone
 from .server import Server
 
@@ -99,3 +100,12 @@ def demo(
     yield take_in_hand(phone, demo_server)
     phone.close()
     assert phone.faults == []
+
+
+@pytest.fixture
+def bench(phone: Phone) -> Page:
+    """A phone at the bench with a gyle chosen, all of it known to the brewery."""
+    page = phone.open()
+    rack_from(page, "901")
+    all_at_the_brewery(page)
+    return page

@@ -1,6 +1,5 @@
 """Racking: runs of numbers, numbers nobody has entered, other litres, and what is odd."""
 
-import pytest
 from playwright.sync_api import Page
 
 from .brewery import Brewery
@@ -8,22 +7,12 @@ from .doings import (
     all_at_the_brewery,
     fill,
     pad,
-    rack_from,
     said,
     shown,
     tap,
     tap_though_dim,
     type_number,
 )
-from .phone import Phone
-
-
-@pytest.fixture
-def bench(phone: Phone) -> Page:
-    page = phone.open()
-    rack_from(page, "901")
-    all_at_the_brewery(page)
-    return page
 
 
 def test_a_run_of_numbers_is_filled_with_one_tap(bench: Page, brewery: Brewery) -> None:

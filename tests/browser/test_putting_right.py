@@ -4,17 +4,8 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from .brewery import Brewery, gyle_id
-from .doings import all_at_the_brewery, fill, on_this_phone, rack_from, said, tap, type_number
+from .doings import all_at_the_brewery, fill, on_this_phone, said, tap, type_number
 from .phone import Phone
-
-
-@pytest.fixture
-def bench(phone: Phone) -> Page:
-    """A phone at the bench with a gyle under the spout."""
-    page = phone.open()
-    rack_from(page, "901")
-    all_at_the_brewery(page)
-    return page
 
 
 def test_a_fill_is_undone_before_it_was_sent(phone: Phone, bench: Page, brewery: Brewery) -> None:

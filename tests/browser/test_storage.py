@@ -3,7 +3,6 @@
 import re
 from pathlib import Path
 
-import pytest
 from playwright.sync_api import Page, expect
 
 from .brewery import Brewery
@@ -19,15 +18,6 @@ from .doings import (
     type_number,
 )
 from .phone import Phone
-
-
-@pytest.fixture
-def bench(phone: Phone) -> Page:
-    """A phone at the bench that is about to lose its signal."""
-    page = phone.open()
-    rack_from(page, "901")
-    all_at_the_brewery(page)
-    return page
 
 
 def test_an_entry_says_where_it_is(phone: Phone, bench: Page) -> None:
