@@ -8,23 +8,22 @@ another one wrote meanwhile, however long it is willing to wait.
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
-from threading import Lock
 from typing import Any
 
 from flask_sqlalchemy import SQLAlchemy
 from sqlalchemy import Connection, Engine, MetaData, event
 from sqlalchemy.orm import DeclarativeBase
 
-from cellarapp.storage.errors import StorageBusy
+from cellarapp.storage.turns import Turns
 
 WRITING = "cellarapp_writing"
 BUSY_S = "cellarapp_busy_s"
 
-_one_writer = Lock()
-"""Held by the one thread of this process that writes to SQLite.
+_one_writer = Turns()
+"""Taken by the one thread of this process that writes to SQLite.
 
 SQLite lets writers wait by asking again and again, and whoever asks at the right moment wins; with
-several threads one of them may wait for seconds. A lock wakes them as soon as it is free.
+several threads one of them may wait for seconds. Turns are in order.
 """
 
 
@@ -86,12 +85,8 @@ def turn_to_write(engine: Engine) -> Iterator[None]:
     if engine.dialect.name != "sqlite":
         yield
         return
-    if not _one_writer.acquire(timeout=engine.get_execution_options().get(BUSY_S, -1)):
-        raise StorageBusy
-    try:
+    with _one_writer.taken(within_s=engine.get_execution_options()[BUSY_S]):
         yield
-    finally:
-        _one_writer.release()
 
 
 def engine_for_reading(engine: Engine) -> Engine:
