@@ -97,10 +97,14 @@ class Held(Mark):
 
 
 class Trip(Mark):
-    """With a customer since `since`; due back on a day, if one is agreed."""
+    """With a customer since `since`; due back on a day, if one is agreed.
+
+    `on_record_since` is the day on which the records came to know of it, if it was out by then.
+    """
 
     customer: str
     due_on: str | None
+    on_record_since: str | None
 
 
 class Query(TypedDict):

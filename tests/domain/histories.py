@@ -102,7 +102,8 @@ FACTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
     "planned": st.fixed_dictionaries({"sale_at": st.none() | st.sampled_from(TIMES)}),
     "emptied": st.fixed_dictionaries({}, optional={"why": WORDS}),
     "sent": st.fixed_dictionaries(
-        {"customer": st.sampled_from(CUSTOMERS), "due_on": st.sampled_from(DUE)}
+        {"customer": st.sampled_from(CUSTOMERS), "due_on": st.sampled_from(DUE)},
+        optional={"on_record_since": st.just("2026-03-20")},
     ),
     "returned": st.fixed_dictionaries(
         {},

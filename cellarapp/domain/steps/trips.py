@@ -8,7 +8,10 @@ from cellarapp.domain.standing import Standing, mark
 
 
 def sent(standing: Standing, entry: Entry) -> list[str]:
-    """LIFE-12: to a customer. Sent on from one pub to another it came back in between."""
+    """LIFE-12: to a customer. Sent on from one pub to another it came back in between.
+
+    Of one that was out already when the records began nobody knows what was in it.
+    """
     facts, trip = entry["facts"], standing["trip"]
     inferred: list[str] = []
     if trip is not None and not (trip["customer"] == facts["customer"] and same_day(trip, entry)):
@@ -23,11 +26,18 @@ def sent(standing: Standing, entry: Entry) -> list[str]:
         raise_query(
             standing, "sent_set_aside", [held["entry"], entry["id"]], entry, why=held["why"]
         )
-    check_has_beer(standing, entry)
+    on_record_since = facts.get("on_record_since")
+    if on_record_since is None:
+        check_has_beer(standing, entry)
     count_move(standing, entry)
     standing["serving"] = None
     standing["planned"] = None
-    standing["trip"] = {**mark(entry), "customer": facts["customer"], "due_on": facts["due_on"]}
+    standing["trip"] = {
+        **mark(entry),
+        "customer": facts["customer"],
+        "due_on": facts["due_on"],
+        "on_record_since": on_record_since,
+    }
     standing["place"] = {**mark(entry), "at": facts["customer"], "with_customer": True}
     return inferred
 

@@ -52,7 +52,11 @@ HAPPENING: Facts = {
     },
     "planned": {"sale_at": Instant(required=True, allow_none=True)},
     "emptied": {"why": why()},
-    "sent": {"customer": Id(required=True), "due_on": Day(required=True, allow_none=True)},
+    "sent": {
+        "customer": Id(required=True),
+        "due_on": Day(required=True, allow_none=True),
+        "on_record_since": Day(),
+    },
     "returned": {"ullage_ml": Whole(0, MOST_ML, "mL"), "place": place(), "customer": Id()},
     "set_aside": {"why": why(required=True)},
     "released": {},

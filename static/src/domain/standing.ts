@@ -69,9 +69,11 @@ export interface Held extends Mark {
   why: string;
 }
 
+/** `on_record_since`: the day the records came to know of it, if it was out by then. */
 export interface Trip extends Mark {
   customer: string;
   due_on: string | null;
+  on_record_since: string | null;
 }
 
 /** Something that cannot be right as it stands. */

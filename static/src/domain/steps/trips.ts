@@ -22,11 +22,17 @@ export const sent: StepOf = (standing, entry) => {
   if (held?.state === "set_aside") {
     raiseQuery(standing, "sent_set_aside", [held.entry, entry.id], entry, { why: held.why });
   }
-  checkHasBeer(standing, entry);
+  const onRecordSince = facts.on_record_since ?? null;
+  if (onRecordSince === null) checkHasBeer(standing, entry);
   countMove(standing, entry);
   standing.serving = null;
   standing.planned = null;
-  standing.trip = { ...mark(entry), customer: facts.customer, due_on: facts.due_on };
+  standing.trip = {
+    ...mark(entry),
+    customer: facts.customer,
+    due_on: facts.due_on,
+    on_record_since: onRecordSince,
+  };
   standing.place = { ...mark(entry), at: facts.customer, with_customer: true };
   return inferred;
 };

@@ -97,7 +97,7 @@ const WITH_FACTS: { [kind: string]: (facts: Facts, known: Known) => string } = {
     f.sale_at ? `Picked to be on sale ${timeWords(f.sale_at, known.now)}` : "Not picked any more",
   emptied: (f) => `Emptied${added(": ", f.why)}`,
   sent: (f, known) =>
-    `Sent to ${customerName(known, f.customer)}${f.due_on ? `, due back ${dateWords(f.due_on, known.now)}` : ""}`,
+    `${f.on_record_since ? "Out already, with" : "Sent to"} ${customerName(known, f.customer)}${f.due_on ? `, due back ${dateWords(f.due_on, known.now)}` : ""}`,
   returned: (f, known) =>
     `Came back${f.customer ? ` from ${customerName(known, f.customer)}` : ""}${f.ullage_ml > 0 ? ` with ${litres(f.ullage_ml)} still in it` : ""}${f.place ? `, to ${placeName(known, f.place)}` : ""}`,
   set_aside: (f) => `Set aside${added(": ", f.why)}`,
