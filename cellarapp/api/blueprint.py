@@ -10,6 +10,7 @@ from typing import Any, TypeVar, cast
 from flask_smorest import Blueprint as SmorestBlueprint  # type: ignore[import-untyped]
 from marshmallow import Schema
 
+from cellarapp.api.bodies import FILE_TYPE
 from cellarapp.api.parsing import Parser
 
 View = TypeVar("View", bound=Callable[..., Any])
@@ -28,6 +29,12 @@ class Blueprint(SmorestBlueprint):  # type: ignore[misc]
         """What the body of a request holds; given to the view."""
         reading = self.arguments(form, description=description)
         return cast(Callable[[View], View], reading)
+
+    def reads_file(self, description: str) -> Callable[[View], View]:
+        """The body of a request is a file of some other program, which the view reads itself."""
+        content = {FILE_TYPE: {"schema": {"type": "string", "format": "binary"}}}
+        described = self.doc(requestBody={"description": description, "content": content})
+        return cast(Callable[[View], View], described)
 
     def reads_query(self, form: type[Schema]) -> Callable[[View], View]:
         """What the query of an address holds; given to the view."""

@@ -10,6 +10,7 @@ from cellarapp.api.problems import ProblemError
 
 MOST_BYTES = 1024 * 1024
 """Of a body, before and after decompression."""
+FILE_TYPE = "application/octet-stream"
 GZIP = 16 + zlib.MAX_WBITS
 
 
@@ -38,6 +39,15 @@ def read_json(request: Request) -> Any:
         raise ProblemError("not-json", f"The body is not JSON from {where} on.") from fault
     except ValueError as fault:
         raise ProblemError("not-json", "The body holds a number that is too long.") from fault
+
+
+def read_file(request: Request) -> bytes:
+    """A file as it is. Raises: ProblemError."""
+    if request.mimetype != FILE_TYPE:
+        raise ProblemError("unknown-encoding", f"Send the file as {FILE_TYPE}.")
+    if request.content_length is None:
+        raise ProblemError("no-length", "Say in Content-Length how long the file is.")
+    return request.get_data(cache=False)
 
 
 def _decompressed(body: bytes) -> bytes:

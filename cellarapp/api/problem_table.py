@@ -73,6 +73,11 @@ TABLE: dict[str, Kind] = {
         "The fault is the server's and is in its log under the incident's name. What was sent is "
         "kept, here or on the device, and is tried again.",
     ),
+    "sheet-not-readable": Kind(
+        422,
+        "The file is not such a list",
+        "Send CSV or a workbook (.xlsx) whose first row holds the headings that are named.",
+    ),
     "storage-trouble": Kind(
         503,
         "The server cannot reach its database",

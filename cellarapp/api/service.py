@@ -16,6 +16,7 @@ from cellarapp.api import (
     problem_pages,
     pull,
     push,
+    sheets,
     snapshot,
 )
 from cellarapp.api.bodies import MOST_BYTES
@@ -24,7 +25,7 @@ from cellarapp.api.problems import MEDIA_TYPE, register_handlers
 from cellarapp.api.shapes import ProblemDetails
 from cellarapp.ledger.forms import FORMS
 
-RESOURCES = (push, pull, snapshot, containers, calculations, held, health)
+RESOURCES = (push, pull, snapshot, containers, calculations, held, health, sheets)
 
 
 class Service(Api):  # type: ignore[misc]

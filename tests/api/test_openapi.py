@@ -9,6 +9,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 from hypothesis import HealthCheck, given, settings
 from schemathesis import GenerationMode
+from schemathesis.specs.openapi.checks import positive_data_acceptance
 
 from cellarapp import create_app
 from cellarapp.domain.entries import KINDS
@@ -33,12 +34,17 @@ TAKING_SOMETHING = [
     ("/api/containers/{number}", "get"),
     ("/api/calculations/{name}", "post"),
 ]
-TAKING_NOTHING = [
+TAKING_NOTHING = [  # or any bytes at all
     ("/api/calculations", "get"),
     ("/api/snapshot", "get"),
     ("/api/held", "get"),
+    ("/api/sheets", "get"),
+    ("/api/sheets/{kind}", "post"),
     ("/api/health", "get"),
 ]
+JUDGED_BY_A_RULE = ["/api/calculations/{name}", "/api/sheets/{kind}"]
+"""What the document allows may still be refused, by the rule that reads it."""
+
 CASES = [(*one, mode) for one in TAKING_SOMETHING for mode in GenerationMode] + [
     (*one, GenerationMode.POSITIVE) for one in TAKING_NOTHING
 ]
@@ -61,7 +67,10 @@ def test_server_does_what_the_document_says(
     @given(case=described[path][method].as_strategy(generation_mode=mode))
     def ask(case: schemathesis.Case) -> None:
         # The client in the same process does not unpack what it says it accepts.
-        case.call_and_validate(headers={"Accept-Encoding": "identity"})
+        case.call_and_validate(
+            headers={"Accept-Encoding": "identity"},
+            excluded_checks=[positive_data_acceptance] if path in JUDGED_BY_A_RULE else [],
+        )
 
     ask()
 

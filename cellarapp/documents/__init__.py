@@ -1,0 +1,1 @@
+"""What comes in and leaves as paper or file."""
