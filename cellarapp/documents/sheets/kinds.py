@@ -172,7 +172,7 @@ SHEETS: dict[str, Sheet] = {
         drafts=_customer,
     ),
     "out": Sheet(
-        "Out with customers",
+        "What is out",
         once="number",
         judged="number",
         columns=(

@@ -9,6 +9,7 @@ import { sentence } from "../words.ts";
 import { Entries } from "./entries/Entries.tsx";
 import { Figures } from "./figures/Figures.tsx";
 import { firstSteps } from "./first-steps.ts";
+import { Lists } from "./lists/Lists.tsx";
 import { ThisPhone } from "./phone/ThisPhone.tsx";
 import { OverdrawnGyles } from "./questions/Overdrawn.tsx";
 import { Questions } from "./questions/Questions.tsx";
@@ -73,6 +74,8 @@ const Office = ({ path }: ScreenProps) => {
       return <OverdrawnGyles />;
     case "entries":
       return <Entries />;
+    case "lists":
+      return <Lists />;
     case "phone":
       return <ThisPhone />;
     default:

@@ -7,6 +7,12 @@ type Kind = "beers" | "places" | "containers" | "gyles";
 /** In the order in which they are entered: a gyle is of a beer. */
 const STEPS: readonly (Section & { lacks: Kind })[] = [
   {
+    lacks: "containers",
+    path: "lists",
+    title: "Your lists",
+    says: "if casks and customers stand in a spreadsheet, bring it in",
+  },
+  {
     lacks: "beers",
     path: "beers/new",
     title: "Your first beer",

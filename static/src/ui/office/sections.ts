@@ -103,6 +103,11 @@ export const records = (): Section[] => [
     title: "Figures",
     says: figuresSay(Object.keys(ownFigures.value).length),
   },
+  {
+    path: "lists",
+    title: "Your lists",
+    says: "bring in what was kept in a spreadsheet",
+  },
 ];
 
 export const phoneSections = (): Section[] => {

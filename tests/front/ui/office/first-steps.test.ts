@@ -9,8 +9,9 @@ const some = new Map<string, unknown>([["1", {}]]);
 const titles = (heard: boolean, of: Parameters<typeof firstSteps>[1]) =>
   firstSteps(heard, of).map(({ path }) => path);
 
-test("an empty brewery is asked for a beer first and for the gyle of it last", () => {
+test("an empty brewery is asked for its lists, then a beer, and for the gyle of it last", () => {
   assert.deepEqual(titles(true, { beers: none, places: none, containers: none, gyles: none }), [
+    "lists",
     "beers/new",
     "places",
     "containers/new",
@@ -20,6 +21,7 @@ test("an empty brewery is asked for a beer first and for the gyle of it last", (
 
 test("what is entered is not asked for, and nothing once all is", () => {
   assert.deepEqual(titles(true, { beers: some, places: some, containers: none, gyles: none }), [
+    "lists",
     "containers/new",
     "gyles/new",
   ]);
