@@ -3,6 +3,7 @@
 
 import { computed, type ReadonlySignal, type Signal } from "@preact/signals";
 import type { Facts, Kind } from "../domain/entries.ts";
+import { type Account, accountOf, personOf } from "./account.ts";
 import { forgetOldSent } from "./answers.ts";
 import { letGo, offerAgain, putRight, type Repair } from "./attention.ts";
 import { catchUp, hearNews } from "./catch-up.ts";
@@ -11,8 +12,9 @@ import { exportOutbox, type Imported, importOutbox } from "./outbox-file.ts";
 import { type OwnEntry, shownEntries } from "./own-shown.ts";
 import type { Phone } from "./phone.ts";
 import { readEverything, readIdentity } from "./reading.ts";
+import { whyNot } from "./rights.ts";
 import { type Draft, type Saved, save } from "./saving.ts";
-import { Settings } from "./settings.ts";
+import { NotPossible } from "./trouble.ts";
 
 /** What has not reached the brewery yet, and whether the phone can keep it. */
 export interface Waiting {
@@ -37,16 +39,17 @@ export class Book {
   readonly corrections;
   readonly ownEntries: ReadonlySignal<OwnEntry[]>;
   readonly waiting: ReadonlySignal<Waiting>;
+  /** How this phone stands with the brewery, and its people. */
+  readonly account: ReadonlySignal<Account>;
   readonly #phone: Phone;
-  readonly #settings: Settings;
   readonly #person: Signal<string>;
   readonly #hearers: (() => void)[] = [];
   #opening: Promise<void> | null = null;
 
   constructor(phone: Phone) {
     this.#phone = phone;
-    this.#settings = new Settings(phone);
-    this.#person = this.setting("person", "");
+    this.#person = personOf(phone);
+    this.account = accountOf(phone);
     this.containers = phone.views.containers.signal;
     this.beers = phone.views.beers.signal;
     this.gyles = phone.views.gyles.signal;
@@ -80,8 +83,8 @@ export class Book {
 
   async #open(): Promise<void> {
     const phone = this.#phone;
-    await Promise.all([readIdentity(phone), readEverything(phone), this.#settings.read()]);
-    hearNews(phone, (name) => this.#settings.reread(name));
+    await Promise.all([readIdentity(phone), readEverything(phone), phone.settings.read()]);
+    hearNews(phone, (name) => phone.settings.reread(name));
     await forgetOldSent(phone);
   }
 
@@ -97,7 +100,12 @@ export class Book {
 
   /** A setting of this phone, kept; "person" is who makes the entries. */
   setting<T>(name: string, initial: T): Signal<T> {
-    return this.#settings.signal(name, initial);
+    return this.#phone.settings.signal(name, initial);
+  }
+
+  /** Why who has this phone in hand may not record this, naming who may; null where they may. */
+  whyNot(kind: Kind): string | null {
+    return whyNot(this.account.value, this.#person.value, kind);
   }
 
   async record(
@@ -113,6 +121,10 @@ export class Book {
   /** Several entries in one transaction: all are saved or none. */
   async recordMany(drafts: readonly Draft[]): Promise<Saved[]> {
     await this.open();
+    for (const { kind } of drafts) {
+      const why = this.whyNot(kind);
+      if (why !== null) throw new NotPossible(why);
+    }
     const saved = await save(this.#phone, drafts, this.#who());
     this.#tell();
     return saved;

@@ -17,6 +17,7 @@ import {
 } from "./kept.ts";
 import { putBack } from "./lost-storage.ts";
 import { type Own, OwnEntries } from "./own-entries.ts";
+import { Settings } from "./settings.ts";
 import type { Tabs } from "./tabs.ts";
 import { Trouble } from "./trouble.ts";
 import { uuid7Maker } from "./uuid7.ts";
@@ -37,6 +38,7 @@ export class Phone {
   readonly connection: Connection;
   readonly clock: Clock;
   readonly tabs: Tabs;
+  readonly settings: Settings;
   readonly newId: () => string;
   readonly rows = new HeldRows();
   readonly own = new OwnEntries();
@@ -58,6 +60,7 @@ export class Phone {
       if (error === null || error instanceof Trouble) this.trouble.value = error?.message ?? null;
     };
     this.connection.onReopened = (database) => putBack(this, database);
+    this.settings = new Settings(this);
     this.clock = new Clock(nowMs);
     this.newId = uuid7Maker(nowMs, random);
     this.tabs = tabs;

@@ -2,13 +2,17 @@
 // It knows neither page nor worker: what they offer is passed in.
 
 import { type ReadonlySignal, signal } from "@preact/signals";
+import { accountOf, type RoleChange, setDoor, takeMe } from "../store/account.ts";
 import { catchUp } from "../store/catch-up.ts";
 import type { Phone } from "../store/phone.ts";
 import { keepSyncedAt } from "../store/synced-at.ts";
+import { ask } from "./asking.ts";
+import { ShutOut, throughTheDoor } from "./door.ts";
+import { meAnswer } from "./forms.ts";
 import { type Occasion, Pace } from "./pace.ts";
 import { Pusher } from "./push.ts";
 import { Round } from "./round.ts";
-import { NoAnswer, type Transport } from "./transport.ts";
+import { NO_SENSE, NoAnswer, type Transport } from "./transport.ts";
 
 export interface SyncState {
   /** Whether the brewery answered the last time. */
@@ -47,6 +51,7 @@ export class Sync {
   readonly pace: Pace;
   readonly #phone: Phone;
   readonly #around: SyncSurroundings;
+  readonly #transport: Transport;
   #running: Promise<void> | null = null;
   #again = false;
   #askedMs = Number.NEGATIVE_INFINITY;
@@ -54,6 +59,7 @@ export class Sync {
   constructor(phone: Phone, around: SyncSurroundings) {
     this.#phone = phone;
     this.#around = around;
+    this.#transport = throughTheDoor(around.transport);
     this.pace = new Pace(around.random);
   }
 
@@ -88,22 +94,28 @@ export class Sync {
       const silent = error instanceof NoAnswer;
       this.pace.failed(nowMs(), silent ? error.retryAfterMs : null);
       const message = error instanceof Error ? error.message : String(error);
-      this.#set(silent ? { online: false, message } : { message });
+      if (error instanceof ShutOut) setDoor(this.#phone, error.door);
+      const answered =
+        error instanceof ShutOut ? { online: true } : silent ? { online: false } : {};
+      this.#set({ ...answered, message });
     }
     this.#set({ lastSyncAt: this.#phone.syncedAt });
   }
 
   /** Answers how many entries the brewery could not judge now. */
   async #round(): Promise<number> {
-    const { transport, app, ready } = this.#around;
+    const { app, ready } = this.#around;
     await ready();
     await catchUp(this.#phone);
-    const pusher = new Pusher(this.#phone, transport, app);
-    await new Round(this.#phone, transport, pusher, (offeredAgain) => {
+    const pusher = new Pusher(this.#phone, this.#transport, app);
+    const round = new Round(this.#phone, this.#transport, pusher, (offeredAgain) => {
       this.notice.value = restoredWords(offeredAgain);
-    }).run();
+    });
+    // First, for a phone that was taken out of use gets no further than sending.
     await this.#askAboutHeld(pusher);
+    await round.run();
     await keepSyncedAt(this.#phone);
+    await this.#askWho(round.me);
     return pusher.later;
   }
 
@@ -115,10 +127,31 @@ export class Sync {
     this.#askedMs = nowMs;
   }
 
+  /** Let in; and where the brewery says that something has changed about people, ask what. */
+  async #askWho(version: number | null): Promise<void> {
+    setDoor(this.#phone, "in");
+    if (version === null || version === accountOf(this.#phone).peek().me?.version) return;
+    const me = meAnswer(await ask(this.#transport, "/api/me"));
+    if (me === null) throw new NoAnswer(NO_SENSE);
+    const change = takeMe(this.#phone, me);
+    if (change !== null) this.notice.value = roleWords(change);
+  }
+
   #set(changes: Partial<SyncState>): void {
     this.#state.value = { ...this.#state.peek(), ...changes };
   }
 }
+
+const MAY: { readonly [role in RoleChange["role"]]: string } = {
+  owner: "an owner, who may do everything",
+  cellar: "of the cellar, who records everything of beer and containers",
+  driver: "a driver, who records what goes out, comes back and is moved",
+  reader: "somebody who looks and records nothing",
+};
+
+const roleWords = ({ person, role }: RoleChange): string =>
+  `The owner has changed what ${person} may do: ${person} is now ${MAY[role]}. ` +
+  "What is on this phone goes on to the brewery; what is not allowed any more is held for the owner.";
 
 const restoredWords = (count: number): string => {
   const what =

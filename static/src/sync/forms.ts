@@ -1,6 +1,8 @@
 // The forms of the brewery's answers. What does not have its form is no answer at all: half of one
 // is never applied.
 
+import { ROLES } from "../domain/roles.ts";
+import type { Me } from "../store/account.ts";
 import type { Answer } from "../store/answers.ts";
 import type { Page, SnapshotHead } from "../store/first-load.ts";
 import type { Problem, Row } from "../store/kept.ts";
@@ -51,17 +53,20 @@ export interface PullAnswer {
   rules: number;
   rows: Row[];
   checksum: number | null;
+  /** Turns when what the brewery says of this phone and its people has changed. */
+  me: number | null;
 }
 
 /** The answer to a pull since a position. One that neither brings nor moves anything must end. */
 export const pullAnswer = (body: unknown, since: number): PullAnswer | null => {
   if (!isObject(body) || !isText(body["epoch"]) || body["since"] !== since) return null;
-  const { epoch, next, more, rules, rows, checksum } = body;
+  const { epoch, next, more, rules, rows, checksum, me_version } = body;
   if (!isPosition(next) || next < since || typeof more !== "boolean" || !isPosition(rules))
     return null;
   if (!areRows(rows) || (more && next === since)) return null;
   if (!more && !isPosition(checksum)) return null;
-  return { epoch, next, more, rules, rows, checksum: isPosition(checksum) ? checksum : null };
+  const [sum, me] = [checksum, me_version].map((one) => (isPosition(one) ? one : null));
+  return { epoch, next, more, rules, rows, checksum: sum ?? null, me: me ?? null };
 };
 
 export const snapshotHead = (body: unknown): SnapshotHead | null => {
@@ -92,3 +97,17 @@ const areRows = (rows: unknown): rows is Row[] =>
 
 export const isAnotherLedger = (status: number, body: unknown): boolean =>
   status === 409 && isObject(body) && String(body["type"]).endsWith("/problems/another-ledger");
+
+/** What the brewery says of this phone and its people. */
+export const meAnswer = (body: unknown): Me | null => {
+  if (!isObject(body) || !isPosition(body["version"])) return null;
+  const { device, person, people } = body;
+  if (!isObject(device) || !isText(device["id"]) || !isText(device["name"])) return null;
+  if (!isPerson(person) || !Array.isArray(people) || !people.every(isPerson)) return null;
+  return body as unknown as Me;
+};
+
+const isPerson = (person: unknown): boolean =>
+  isObject(person) &&
+  isText(person["name"]) &&
+  (ROLES as readonly unknown[]).includes(person["role"]);

@@ -74,8 +74,16 @@ export class Pusher {
       // In the clock that the entries' own times were corrected by.
       sent_at: asTime(sentMs + (entries[0]?.kept.offsetMs ?? 0)),
       device: this.#phone.device,
+      ...this.#waitingAfter(entries),
     };
     return `${JSON.stringify(about).slice(0, -1)},"entries":${json}}`;
+  }
+
+  /** For the list of devices: how much stays behind on this phone, and since when. */
+  #waitingAfter(entries: readonly Own[]) {
+    const going = new Set(entries.map(({ n }) => n));
+    const left = this.#phone.own.unsent().filter(({ n }) => !going.has(n));
+    return { waiting: left.length, oldest_waiting_at: left[0]?.kept.savedAt ?? null };
   }
 
   /** Fewer at a time; a single one that is too large waits for a person. */

@@ -39,6 +39,8 @@ export class Round {
   #whole = false;
   #healed = false;
   #rowsCame = false;
+  /** The version of what the brewery says of this phone's people; null where it said none. */
+  me: number | null = null;
   readonly #onRestored: (offeredAgain: number) => void;
 
   /** `onRestored` hears how many entries are offered again after a restore of the ledger. */
@@ -109,6 +111,7 @@ export class Round {
       return;
     }
     const { rows, next, more } = answer;
+    this.me = answer.me;
     this.#rowsCame ||= rows.length > 0;
     await takeRows(this.#phone, { since: cursor, next, rows, last: !more });
     if (more) return;

@@ -28,7 +28,7 @@ test("entries go first, then the first load, then what has changed", async () =>
   const order = ["/api/push", "/api/snapshot", "/api/snapshot/pages", "/api/pull"];
   assert.deepEqual(paths(asked), order);
   assert.deepEqual(Object.keys(pushes(asked)[0]), [
-    ...["proto", "app", "epoch", "sent_at", "device", "entries"],
+    ...["proto", "app", "epoch", "sent_at", "device", "waiting", "oldest_waiting_at", "entries"],
   ]);
   const { online, busy, message, lastSyncAt } = phone.sync.state.value;
   assert.deepEqual({ online, busy, message }, { online: true, busy: false, message: null });
