@@ -44,9 +44,25 @@ class Blueprint(SmorestBlueprint):  # type: ignore[misc]
         """What the view answers with, and the statuses of the problems it may meet."""
 
         def decorate(view: View) -> View:
-            documented = self.response(200, shape)(view)
-            for status in problems:
-                documented = self.alt_response(status, HTTPStatus(status).name)(documented)
-            return cast(View, documented)
+            return self._fails(cast(View, self.response(200, shape)(view)), problems)
 
         return decorate
+
+    def gives_file(
+        self, content_type: str, description: str, *problems: int
+    ) -> Callable[[View], View]:
+        """The view answers with a file of some other program, or meets these problems."""
+
+        def decorate(view: View) -> View:
+            shape = {"type": "string", "format": "binary"}
+            given = self.alt_response(
+                200, schema=shape, description=description, content_type=content_type, success=True
+            )
+            return self._fails(cast(View, given(view)), problems)
+
+        return decorate
+
+    def _fails(self, view: View, problems: tuple[int, ...]) -> View:
+        for status in problems:
+            view = cast(View, self.alt_response(status, HTTPStatus(status).name)(view))
+        return view

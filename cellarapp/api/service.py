@@ -11,6 +11,7 @@ from cellarapp.api import (
     calculations,
     client,
     containers,
+    everything,
     health,
     held,
     problem_pages,
@@ -25,7 +26,7 @@ from cellarapp.api.problems import MEDIA_TYPE, register_handlers
 from cellarapp.api.shapes import ProblemDetails
 from cellarapp.ledger.forms import FORMS
 
-RESOURCES = (push, pull, snapshot, containers, calculations, held, health, sheets)
+RESOURCES = (push, pull, snapshot, containers, calculations, held, health, sheets, everything)
 
 
 class Service(Api):  # type: ignore[misc]

@@ -1,4 +1,8 @@
-"""POST /api/sheets/<kind>: what a brewery's own list says, before any of it is recorded."""
+"""A brewery's own lists, in and out.
+
+POST /api/sheets/<kind> says what a list holds, before any of it is recorded; GET
+/api/sheets/<kind>.csv gives it out as it stands now.
+"""
 
 from dataclasses import asdict
 from datetime import UTC, datetime
@@ -11,7 +15,14 @@ from cellarapp.api.answers import answer
 from cellarapp.api.blueprint import Blueprint
 from cellarapp.api.bodies import read_file
 from cellarapp.api.problems import ProblemError
-from cellarapp.documents.sheets import SHEETS, SheetNotReadable, known_from, read_sheet
+from cellarapp.documents.sheets import (
+    SHEETS,
+    TYPES,
+    SheetNotReadable,
+    known_from,
+    read_sheet,
+    write_sheet,
+)
 from cellarapp.domain.calendar import write_instant
 from cellarapp.ledger.on_record import on_record
 
@@ -96,3 +107,15 @@ def post_sheet(kind: str) -> Response:
     except SheetNotReadable as fault:
         raise ProblemError("sheet-not-readable", str(fault)) from fault
     return answer(json.dumps(asdict(reading)))
+
+
+@blueprint.at("GET", "/api/sheets/<string:kind>.csv")
+@blueprint.gives_file("text/csv", "UTF-8 with a byte order mark, for office programs.", 404, 503)
+def get_sheet(kind: str) -> Response:
+    """A list as it stands now. Text that would be taken for a formula begins with an apostrophe."""
+    if kind not in SHEETS:
+        raise ProblemError("not-found", f"There is no such list; there are {', '.join(SHEETS)}.")
+    text = write_sheet(kind, on_record(*TYPES))
+    response = Response(text.encode("utf-8-sig"), content_type="text/csv; charset=utf-8")
+    response.headers["Content-Disposition"] = f'attachment; filename="{kind}.csv"'
+    return response

@@ -38,8 +38,10 @@ TAKING_NOTHING = [  # or any bytes at all
     ("/api/calculations", "get"),
     ("/api/snapshot", "get"),
     ("/api/held", "get"),
+    ("/api/ledger.json", "get"),
     ("/api/sheets", "get"),
     ("/api/sheets/{kind}", "post"),
+    ("/api/sheets/{kind}.csv", "get"),
     ("/api/health", "get"),
 ]
 JUDGED_BY_A_RULE = ["/api/calculations/{name}", "/api/sheets/{kind}"]

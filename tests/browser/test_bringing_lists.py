@@ -46,6 +46,19 @@ def test_customers_containers_and_what_is_out(phone: Phone, server: Server) -> N
     assert standing["queries"] == []
 
 
+def test_a_copy_is_taken_out(phone: Phone) -> None:
+    """The browser saves it under its name."""
+    page = phone.open("office/lists")
+    for link, name in [
+        ("Containers, as CSV", "containers.csv"),
+        ("Everything, as JSON", "ledger.json"),
+    ]:
+        with page.expect_download() as download:
+            page.get_by_role("link", name=link).tap()
+        assert download.value.suggested_filename == name
+        assert download.value.path().stat().st_size > 0
+
+
 def test_without_a_network_it_says_what_is_needed(phone: Phone) -> None:
     """Lists are read by the server; nothing is lost by trying."""
     page = phone.open("office")

@@ -18,6 +18,8 @@ MOST_UNPACKED_BYTES = 50 * 1024 * 1024
 
 WORKBOOK_BEGINS = b"PK\x03\x04"
 OLD_WORKBOOK_BEGINS = b"\xd0\xcf\x11\xe0"
+FORMULA_BEGINS = ("=", "+", "-", "@", "\t", "\r")
+"""What an office program takes for a formula; we write an apostrophe before text like that."""
 SEPARATORS = ",;\t"
 
 
@@ -50,13 +52,18 @@ def read_table(data: bytes) -> Table:
             "This is a workbook of the old kind (.xls). Save it as .xlsx or as CSV and try again."
         )
     rows = _workbook(data) if data.startswith(WORKBOOK_BEGINS) else _csv(data)
-    lines = [Line(number, cells) for number, cells in rows if any(cells)]
+    lines = [Line(number, list(map(_as_meant, cells))) for number, cells in rows if any(cells)]
     if len(lines) < 2:
         raise SheetNotReadable(
             "The first row must hold the headings, and the rows under it one thing each; "
             "there is nothing under the headings."
         )
     return Table(lines[0].cells, lines[1:])
+
+
+def _as_meant(cell: str) -> str:
+    """Without the apostrophe of a list that we gave out."""
+    return cell[1:] if cell[:1] == "'" and cell[1:].startswith(FORMULA_BEGINS) else cell
 
 
 def _bounded(rows: Iterator[list[str]]) -> Iterator[tuple[int, list[str]]]:

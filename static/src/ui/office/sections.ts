@@ -106,7 +106,7 @@ export const records = (): Section[] => [
   {
     path: "lists",
     title: "Your lists",
-    says: "bring in what was kept in a spreadsheet",
+    says: "bring in a spreadsheet, take a copy out",
   },
 ];
 

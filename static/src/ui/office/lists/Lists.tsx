@@ -1,4 +1,4 @@
-// Bringing in lists that the brewery kept elsewhere. A list is shown first, with every cell that is
+// Lists in and out. One that the brewery kept elsewhere is shown first, with every cell that is
 // wrong; then it is entered whole, or mended and chosen again.
 
 import { useEffect, useState } from "preact/hooks";
@@ -101,6 +101,21 @@ const Found = ({ read, onDone }: { read: Read; onDone: () => void }) => {
   );
 };
 
+/** Plain links: the browser saves what they lead to, and says so itself. */
+const TakeOut = ({ kinds }: { kinds: readonly SheetKind[] }) => (
+  <section class="form">
+    <h2>Take a copy out</h2>
+    {kinds.map(({ kind, title }) => (
+      <a key={kind} class="button wide" href={`/api/sheets/${kind}.csv`} download>
+        {title}, as CSV
+      </a>
+    ))}
+    <a class="button wide" href="/api/ledger.json" download>
+      Everything, as JSON
+    </a>
+  </section>
+);
+
 export const Lists = () => {
   useTitle("Your lists");
   const [kinds, setKinds] = useState<readonly SheetKind[]>([]);
@@ -128,6 +143,7 @@ export const Lists = () => {
       {kinds.map((kind) => (
         <Choose key={kind.kind} kind={kind} onRead={setRead} />
       ))}
+      {kinds.length > 0 && <TakeOut kinds={kinds} />}
     </>
   );
 };
