@@ -36,8 +36,18 @@ class Dose(Mark):
     moves: int
 
 
+class Dip(TypedDict):
+    """What was left at a time."""
+
+    at: str
+    left_ml: int
+
+
 class Contents(Mark):
-    """The beer in it. `since` is when it was racked; `moves` counts how often it was moved full."""
+    """The beer in it. `since` is when it was racked; `moves` counts how often it was moved full.
+
+    `dips` are the latest ones in their order: a pace takes more than one, whoever made them.
+    """
 
     gyle: str
     volume_ml: int
@@ -47,6 +57,7 @@ class Contents(Mark):
     moves: int
     moved: Mark | None
     dipped: Mark | None
+    dips: list[Dip]
     tasted: Mark | None
 
 

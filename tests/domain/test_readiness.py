@@ -26,7 +26,7 @@ def full(best_before: str | None = "2026-04-17", shape: str = "cask", **serving:
     contents: Any = {
         **mark(FILLED), "gyle": "g", "volume_ml": 40_915, "left_ml": 40_915,
         "best_before": best_before, "doses": [], "moves": 0, "moved": None, "dipped": None,
-        "tasted": None,
+        "dips": [], "tasted": None,
     }  # fmt: skip
     standing["contents"] = contents
     if serving:

@@ -99,6 +99,7 @@ def filled(standing: Standing, entry: Entry) -> list[str]:
         "moves": 0,
         "moved": None,
         "dipped": None,
+        "dips": [],
         "tasted": None,
     }
     standing["serving"] = None

@@ -4,7 +4,10 @@ from cellarapp.domain.checks import carry, check_fits, check_has_beer, count_mov
 from cellarapp.domain.entries import Entry
 from cellarapp.domain.inference import be_back, be_stillaged, be_vented, end_of_beer, on_stillage
 from cellarapp.domain.queries import raise_query
-from cellarapp.domain.standing import Standing, mark
+from cellarapp.domain.standing import Dip, Standing, mark
+
+MOST_DIPS = 20
+"""So many are kept: a cask that is dipped hourly tells its pace from those."""
 
 
 def moved(standing: Standing, entry: Entry) -> list[str]:
@@ -93,7 +96,13 @@ def dipped(standing: Standing, entry: Entry) -> list[str]:
     tilted = serving["stooped"] if serving is not None else None
     if tilted is not None and "wet_mm" in entry["facts"]:
         raise_query(standing, "dipped_tilted", [tilted["entry"], entry["id"]], entry)
-    standing["contents"] = {**contents, "left_ml": left_ml, "dipped": mark(entry)}
+    dip: Dip = {"at": entry["effective_at"], "left_ml": left_ml}
+    standing["contents"] = {
+        **contents,
+        "left_ml": left_ml,
+        "dipped": mark(entry),
+        "dips": [*contents["dips"], dip][-MOST_DIPS:],
+    }
     return []
 
 

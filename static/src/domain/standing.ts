@@ -23,6 +23,13 @@ export interface Dose extends Mark {
   moves: number;
 }
 
+/** What was left at a time. */
+export interface Dip {
+  at: string;
+  left_ml: number;
+}
+
+/** The beer in it; `dips` are the latest ones in their order. */
 export interface Contents extends Mark {
   gyle: string;
   volume_ml: number;
@@ -32,6 +39,7 @@ export interface Contents extends Mark {
   moves: number;
   moved: Mark | null;
   dipped: Mark | null;
+  dips: Dip[];
   tasted: Mark | null;
 }
 

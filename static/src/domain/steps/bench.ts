@@ -81,6 +81,7 @@ export const filled: StepOf = (standing, entry) => {
     moves: 0,
     moved: null,
     dipped: null,
+    dips: [],
     tasted: null,
   };
   standing.serving = null;

@@ -5,6 +5,8 @@ import { raiseQuery } from "../queries.ts";
 import { mark } from "../standing.ts";
 import type { StepOf } from "./step.ts";
 
+const MOST_DIPS = 20;
+
 export const moved: StepOf = (standing, entry) => {
   const justSent = standing.trip !== null && sameDay(standing.trip, entry);
   const inferred = beBack(standing, entry, justSent);
@@ -73,7 +75,12 @@ export const dipped: StepOf = (standing, entry) => {
   if (tilted && entry.facts.wet_mm !== undefined) {
     raiseQuery(standing, "dipped_tilted", [tilted.entry, entry.id], entry);
   }
-  standing.contents = { ...contents, left_ml: leftMl, dipped: mark(entry) };
+  standing.contents = {
+    ...contents,
+    left_ml: leftMl,
+    dipped: mark(entry),
+    dips: [...contents.dips, { at: entry.effective_at, left_ml: leftMl }].slice(-MOST_DIPS),
+  };
   return [];
 };
 

@@ -2,19 +2,17 @@
 
 import type { Job } from "../../domain/cellar/jobs.ts";
 import type { Planned } from "../../domain/cellar/plan.ts";
-import { type RunOutInputs, runOut } from "../../domain/cellar/run-out.ts";
+import { runOut } from "../../domain/cellar/run-out.ts";
 import { sediment } from "../../domain/cellar/sediment.ts";
 import { DomainError } from "../../domain/errors.ts";
 import type { Settings } from "../../domain/figures.ts";
-import type { OwnEntry } from "../../store/book.ts";
+import type { Dip } from "../../domain/standing.ts";
 import type { Full } from "../cellar/full.ts";
 import { planFor } from "../cellar/plan.ts";
 import type { Known } from "../words.ts";
 import type { Served } from "./lists.ts";
 
 export type RunsOut = ReturnType<typeof runOut>;
-
-type Dips = RunOutInputs["dips"][number];
 
 /** A cask on sale, when it will be empty, and what to do with the next one of its beer. */
 export interface Ending {
@@ -24,31 +22,17 @@ export interface Ending {
   next: Planned | null;
 }
 
-/** Dips that this phone made itself since tapping; of others it knows the last one only. */
-const ownDips = (number: string, from: string, own: readonly OwnEntry[]): Dips[] =>
-  own
-    .filter(
-      ({ entry, undone, where }) => !undone && where !== "attention" && entry.kind === "dipped",
-    )
-    .filter(({ entry }) => entry.subject === number && entry.happened_at > from)
-    .map(({ entry }) => ({ at: entry.happened_at, left_ml: Number(entry.facts["left_ml"]) }));
-
-/** Full at tapping, dips since, the last as it stands; one that rises again is left out. */
-export const dipsOf = (served: Served, own: readonly OwnEntry[]): Dips[] => {
-  const { contents, serving, standing } = served;
+/** Full at tapping and the dips since, whoever made them; one that rises again is left out. */
+export const dipsOf = ({ contents, serving }: Served): Dip[] => {
   const from = serving.tapped?.since;
-  const { dipped } = contents;
-  if (from === undefined || dipped === null || dipped.since <= from) return [];
-  const earlier = [
-    { at: from, left_ml: contents.volume_ml },
-    ...ownDips(standing.number, from, own),
-  ].sort((a, b) => (a.at < b.at ? -1 : 1));
-  let after: Dips = { at: dipped.since, left_ml: contents.left_ml };
-  const dips = [after];
-  for (const dip of earlier.reverse()) {
-    if (dip.at >= after.at || dip.left_ml < after.left_ml) continue;
-    dips.unshift(dip);
-    after = dip;
+  if (from === undefined) return [];
+  const since = contents.dips.filter(({ at }) => at > from);
+  const dips: Dip[] = [];
+  for (const dip of [{ at: from, left_ml: contents.volume_ml }, ...since].reverse()) {
+    const [after] = dips;
+    if (after === undefined || (dip.at < after.at && dip.left_ml >= after.left_ml)) {
+      dips.unshift(dip);
+    }
   }
   return dips;
 };
@@ -60,13 +44,8 @@ const sedimentMl = ({ standing, contents }: Served, settings: Settings): number 
 };
 
 /** Null while it has not been dipped since tapping, or where the dips tell no pace. */
-export const runsOut = (
-  served: Served,
-  own: readonly OwnEntry[],
-  now: string,
-  settings: Settings,
-): RunsOut | null => {
-  const dips = dipsOf(served, own);
+export const runsOut = (served: Served, now: string, settings: Settings): RunsOut | null => {
+  const dips = dipsOf(served);
   if (dips.length < 2) return null;
   try {
     return runOut({ now, dips, sediment_ml: sedimentMl(served, settings) }, settings);
@@ -105,14 +84,13 @@ const nextOf = (
 export const endings = (
   onSale: readonly Served[],
   fulls: readonly Full[],
-  own: readonly OwnEntry[],
   known: Known,
   settings: Settings,
 ): Map<string, Ending> => {
   const found = new Map<string, Ending>();
   const taken = new Set<string>();
   const ending = onSale
-    .map((served) => ({ served, worked: runsOut(served, own, known.now, settings) }))
+    .map((served) => ({ served, worked: runsOut(served, known.now, settings) }))
     .filter((one): one is { served: Served; worked: RunsOut } => one.worked !== null)
     .sort((a, b) => (at(a.worked) < at(b.worked) ? -1 : 1));
   for (const { served, worked } of ending) {

@@ -16,7 +16,7 @@ export const lists = computed(() =>
 
 /** When each container on sale runs out, by its number, with the next one of its beer. */
 export const ending = computed(() =>
-  endings(lists.value.onSale, fulls.value, book.ownEntries.value, known.value, ownFigures.value),
+  endings(lists.value.onSale, fulls.value, known.value, ownFigures.value),
 );
 
 /** The container that is being taken off, while it is asked why. */

@@ -3,7 +3,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { Standing } from "../../../../static/src/domain/standing.ts";
-import type { OwnEntry } from "../../../../static/src/store/book.ts";
 import { nextWords, runsOutWords } from "../../../../static/src/ui/bar/ending-words.ts";
 import { barLists } from "../../../../static/src/ui/bar/lists.ts";
 import { dipsOf, endings, firstJob } from "../../../../static/src/ui/bar/run-out.ts";
@@ -12,46 +11,42 @@ import { ago, container, FIRKIN, filled, KEG, known, NOW, type Told } from "../b
 
 const ready = filled(20, "2026-12-30");
 const dipped = (left_ml: number, hours = 1): Told => [ago(0, hours), "dipped", { left_ml }];
-const onSale = (left_ml: number): Standing =>
-  container("88", FIRKIN, ready, [ago(1, 12), "tapped", {}], dipped(left_ml));
+const onSale = (left_ml: number, ...earlier: Told[]): Standing =>
+  container("88", FIRKIN, ready, [ago(1, 12), "tapped", {}], ...earlier, dipped(left_ml));
 
-const own = (at: string, left_ml: number, more: Partial<OwnEntry> = {}): OwnEntry =>
-  ({
-    entry: { id: at, kind: "dipped", subject: "88", happened_at: at, facts: { left_ml } },
-    where: "brewery",
-    undone: false,
-    ...more,
-  }) as unknown as OwnEntry;
-
-const end = (cellar: Standing[], entries: OwnEntry[] = []) => {
+const end = (cellar: Standing[]) => {
   const { onSale: served } = barLists(cellar, known);
-  const found = endings(served, allFull(cellar, known), entries, known, {});
+  const found = endings(served, allFull(cellar, known), known, {});
   const ending = found.get("88");
   assert.ok(ending);
   return ending;
 };
 
-const dips = (standing: Standing, entries: OwnEntry[]) => {
+const dips = (standing: Standing) => {
   const [served] = barLists([standing], known).onSale;
   assert.ok(served);
-  return dipsOf(served, entries).map(({ left_ml }) => left_ml);
+  return dipsOf(served).map(({ left_ml }) => left_ml);
 };
 
-test("full at tapping, this phone's dips, the last as it stands", () => {
-  assert.deepEqual(dips(onSale(20_000), [own(ago(0, 12), 30_000)]), [40_900, 30_000, 20_000]);
+test("full at tapping, every dip since, whoever made it, and the last as it stands", () => {
+  assert.deepEqual(dips(onSale(20_000, dipped(30_000, 12))), [40_900, 30_000, 20_000]);
 });
 
-test("an undone dip, one from before tapping and one that rises again do not count", () => {
-  const entries = [
-    own(ago(0, 12), 30_000, { undone: true }),
-    own(ago(3), 39_000),
-    own(ago(0, 6), 15_000),
-  ];
-  assert.deepEqual(dips(onSale(20_000), entries), [40_900, 20_000]);
+test("a dip from before tapping and one that rises again do not count", () => {
+  const before: Told = [ago(3), "dipped", { left_ml: 39_000 }];
+  const cask = container("88", FIRKIN, ready, before, [ago(1, 12), "tapped", {}], dipped(20_000));
+  assert.deepEqual(dips(cask), [40_900, 20_000]);
+  assert.deepEqual(dips(onSale(20_000, dipped(15_000, 6))), [40_900, 20_000]);
 });
 
-test("before the first dip there is no pace", () => {
-  assert.deepEqual(dips(container("88", FIRKIN, ready, [ago(1), "tapped", {}]), []), []);
+test("a cask that goes faster lately runs out by its latest pace", () => {
+  const even = end([onSale(20_000)]).worked.result.soonest_at ?? "";
+  const faster = end([onSale(20_000, dipped(35_000, 6))]).worked.result.soonest_at ?? "";
+  assert.ok(faster < even);
+});
+
+test("before the first dip only the fill is known, and there is no pace", () => {
+  assert.deepEqual(dips(container("88", FIRKIN, ready, [ago(1), "tapped", {}])), [40_900]);
 });
 
 test("it says when it runs out, and by when to vent which one", () => {
