@@ -77,6 +77,7 @@ class SourceShape(Schema):
     """A figure that was used. `own`: its value is the brewery's, in place of the default."""
 
     id = String(required=True)
+    name = String(required=True)
     value = Raw(required=True)
     unit = String(required=True)
     kind = String(required=True, metadata={"enum": ["published", "common practice", "from memory"]})
@@ -128,6 +129,7 @@ def _source(name: str, settings: Settings) -> dict[str, Any]:
     known = FIGURES[name]
     return {
         "id": name,
+        "name": known["name"],
         "value": settings.get(name, known["value"]),
         "unit": known["unit"],
         "kind": known["kind"],

@@ -16,11 +16,12 @@ Settings = Mapping[str, object]
 
 
 class Figure(TypedDict):
-    """One figure of the trade with where it comes from.
+    """One figure of the trade with what it is called and where it comes from.
 
     `low` and `high` bound what a brewery may set in its place.
     """
 
+    name: str
     value: Any
     unit: str
     kind: str

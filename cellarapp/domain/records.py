@@ -56,14 +56,18 @@ def blank_record(kind: str) -> Record:
 
 
 def step_record(record: Record, entry: Entry) -> Record:
-    """The record after an entry about it; entries may come in any order, each of them once."""
+    """The record after an entry about it; entries may come in any order, each of them once.
+
+    A field set to null is empty again.
+    """
     key, facts = order_key(entry), entry["facts"]
     kind = entry["kind"]
     if kind in RECORD_KINDS:
         fresh = {n: v for n, v in facts.items() if key > record["set_by"].get(n, "")}
+        fields = {**record["fields"], **fresh}
         return {
             **record,
-            "fields": {**record["fields"], **fresh},
+            "fields": {name: value for name, value in fields.items() if value is not None},
             "set_by": {**record["set_by"], **dict.fromkeys(fresh, key)},
         }
     if kind == "chased":

@@ -13,6 +13,6 @@ def brewery_settings() -> dict[str, float]:
     found = {}
     for (_, name), row in rows.items():
         fields = json.loads(row.doc)["fields"]
-        if not fields.get("retired") and "value_thousandths" in fields:
-            found[name] = fields["value_thousandths"] / 1000
+        if not fields.get("retired") and "value_millionths" in fields:
+            found[name] = fields["value_millionths"] / 10**6
     return found

@@ -1,11 +1,11 @@
-// The first screen needs what the figures of the trade are, not how far each can be trusted. Both stand in
+// The first screen needs the figures of the trade, not what each is called and how far each can be trusted. Both stand in
 // one file; a plain import gets what rules work with, an import ending in ?sources gets all of it,
 // so that a screen can load the sources when somebody asks for them.
 
 import { readFile } from "node:fs/promises";
 import { dirname, resolve } from "node:path";
 
-const WORDS = new Set(["kind", "source", "read_on", "remark"]);
+const WORDS = new Set(["name", "kind", "source", "read_on", "remark"]);
 
 const withoutWords = (figures) =>
   Object.fromEntries(

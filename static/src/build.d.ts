@@ -19,7 +19,10 @@ declare module "*.svg" {
 /** The figures of the trade with where each comes from; the plain import leaves that out. */
 declare module "*/figures.json?sources" {
   const figures: Readonly<
-    Record<string, { kind: string; source: string | null; read_on: string | null; remark: string }>
+    Record<
+      string,
+      { name: string; kind: string; source: string | null; read_on: string | null; remark: string }
+    >
   >;
   export default figures;
 }

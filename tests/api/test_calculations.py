@@ -251,7 +251,7 @@ def test_question_without_inputs_is_told_so(client: FlaskClient) -> None:
 
 def test_setting_that_cannot_be_is_named_and_nothing_in_the_request(client: FlaskClient) -> None:
     """The brewery is to put its own figure right."""
-    wild = Phone().entry("setting", "resettles_most", value_thousandths=10**9)
+    wild = Phone().entry("setting", "resettles_most", value_millionths=10**12)
     client.post("/api/push", json=push_body([wild]))
     response = client.post("/api/calculations/moves_after_fining", json={"inputs": {"moves": 1}})
     assert response.status_code == 422
@@ -274,7 +274,7 @@ def test_brewerys_own_setting_counts_until_it_is_retired(client: FlaskClient) ->
 
     default = most()
     assert default[2] is False
-    own = phone.entry("setting", "resettles_most", value_thousandths=5000)
+    own = phone.entry("setting", "resettles_most", value_millionths=5_000_000)
     client.post("/api/push", json=push_body([own]))
     assert most() == (4, 5, True)
     back = phone.entry("setting", "resettles_most", retired=True)

@@ -313,11 +313,11 @@ def faces(entries: list[Entry]) -> dict[str, Any]:
 
 
 RECORD_FACTS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
-    "beer": {"name": WORDS, "abv_tenths": st.integers(20, 90), "conditioning_days": st.just(10)},
+    "beer": {"name": WORDS, "abv_tenths": st.none() | st.integers(20, 90), "vegan": st.booleans()},
     "gyle": {"number": WORDS, "volume_ml": st.integers(0, 900_000), "retired": st.booleans()},
     "place": {"name": WORDS, "role": st.sampled_from(["store", "yard", "stillage", "bar"])},
-    "customer": {"name": WORDS, "agreed_days": st.integers(0, 90), "retired": st.booleans()},
-    "setting": {"value_thousandths": st.integers(0, 90_000), "retired": st.booleans()},
+    "customer": {"name": WORDS, "agreed_days": st.none() | st.integers(0, 90)},
+    "setting": {"value_millionths": st.integers(0, 90_000), "retired": st.booleans()},
     "lot": {"what": st.just("isinglass"), "name": WORDS},
     "solution": {"agent": st.just("caustic"), "made_mg_per_l": st.just(20_000)},
     "trial": {"sample_ml": st.just(500)},

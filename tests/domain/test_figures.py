@@ -20,10 +20,11 @@ SETTINGS = {name: known for name, known in SINGLE.items() if "low" in known}
 
 @pytest.mark.parametrize("name", FIGURES)
 def test_a_figure_says_what_it_is_and_where_it_comes_from(name: str) -> None:
-    """What is published names its source; what is not says so, and why it is what it is."""
+    """By a name of its own. What is published names its source; what is not says why it is so."""
     known = FIGURES[name]
     assert known["kind"] in KINDS
     assert known["unit"]
+    assert [known["name"] == other["name"] for other in FIGURES.values()].count(True) == 1
     if known["kind"] == "published":
         assert known["source"]
     else:

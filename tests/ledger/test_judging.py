@@ -123,6 +123,14 @@ def test_facts_that_are_refused(kind: str, facts: dict[str, Any], pointer: str, 
     assert errors(Phone().entry(kind, "117", **facts)) == {f"#/facts/{pointer}": words}
 
 
+def test_null_empties_a_figure_of_a_record_and_no_name() -> None:
+    """Words are emptied by no words, where there may be none."""
+    assert judged(Phone().entry("beer", made_id("b"), abv_tenths=None)).problem is None
+    assert errors(Phone().entry("beer", made_id("b"), name=None)) == {
+        "#/facts/name": "name must not be null; leave it out if there is nothing to say."
+    }
+
+
 @pytest.mark.parametrize("element", [None, 3, "entry", [], [WHOLE], True, 1.5])
 def test_element_that_is_no_object_is_refused(element: object) -> None:
     """Whatever it is."""

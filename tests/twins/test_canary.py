@@ -19,6 +19,7 @@ PLANTED = [
     ("ledger", "corrections.ts", 'act === "void" &&', 'act === "no" &&'),
     ("ledger", "queries.ts", "ways.size === 1 &&", "ways.size >= 1 &&"),
     ("records", "records.ts", "key <= (record", "key >= (record"),
+    ("records", "records.ts", "value === null", "value === 0"),
     ("readiness", "readiness.ts", "londonDate(now) > bestBefore", "now > bestBefore"),
     ("best_before_on", "cellar/days.ts", "abvTenths <= row", "abvTenths > row"),
     ("days_overdue", "trips.ts", "Math.max(0,", "Math.max(1,"),

@@ -5,6 +5,7 @@ from typing import Any
 from marshmallow.fields import Field, List
 from marshmallow.validate import Length
 
+from cellarapp.domain.entries import RECORD_KINDS
 from cellarapp.domain.figures import figure
 from cellarapp.ledger.fields import Choice, Day, Id, Instant, Series, Whole, Words, YesNo
 from cellarapp.ledger.forms.dose import ADDED
@@ -87,7 +88,7 @@ RECORD: Facts = {
     },
     "chased": {"words": Words(2000), "promised_on": Day(allow_none=True)},
     "temperature": {"series": Series(required=True), "read_from": Words(120)},
-    "setting": {"value_thousandths": Whole(-(10**12), 10**12), "retired": YesNo()},
+    "setting": {"value_millionths": Whole(-(10**15), 10**15), "retired": YesNo()},
     "lot": {
         "what": Choice(ADDED),
         "name": Words(60, least=1),
@@ -117,3 +118,8 @@ RECORD: Facts = {
         "retired": YesNo(),
     },
 }
+
+for _kind in RECORD_KINDS:
+    for _field in RECORD[_kind].values():
+        # Null empties a field again. Text is emptied by "", a list by [], and yes or no is said.
+        _field.allow_none = not isinstance(_field, Words | YesNo | List)

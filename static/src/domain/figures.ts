@@ -3,9 +3,10 @@ import figuresJson from "../../../cellarapp/domain/figures.json";
 import { numberIn } from "./number-in.ts";
 
 export interface Figure {
+  /** The words and where it comes from are left out of the client itself and fetched when asked for. */
+  name?: string;
   value: unknown;
   unit: string;
-  /** Left out of the client itself; it comes with the sources. */
   kind?: string;
   source: string | null;
   read_on: string | null;

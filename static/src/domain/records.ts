@@ -115,7 +115,7 @@ export type Beer = RecordOf<BeerFields>;
 export type Gyle = RecordOf<GyleFields> & { drawn_ml: number };
 export type Place = RecordOf<PlaceFields> & { temperatures: Reading[] };
 export type Customer = RecordOf<CustomerFields> & { chase: Chase | null };
-export type Setting = RecordOf<{ value_thousandths: number }>;
+export type Setting = RecordOf<{ value_millionths: number }>;
 export type Lot = RecordOf<LotFields>;
 export type Solution = RecordOf<SolutionFields> & { uses: number; checks: Check[] };
 export type Trial = RecordOf<TrialFields>;
@@ -136,7 +136,7 @@ export function blankRecord(kind: RecordKind): AnyRecord {
   return record;
 }
 
-/** The record after an entry about it; entries may come in any order, each of them once. */
+/** The record after an entry; they may come in any order. A field set to null is empty again. */
 export function stepRecord(record: AnyRecord, entry: Entry): AnyRecord {
   const { facts, kind } = entry;
   if (isRecordKind(kind)) return setFields(record, entry);
@@ -160,7 +160,8 @@ function setFields(record: AnyRecord, entry: Entry): AnyRecord {
   const setBy = { ...record.set_by };
   for (const [name, value] of Object.entries(entry.facts)) {
     if (key <= (record.set_by[name] ?? "")) continue;
-    fields[name] = value;
+    if (value === null) delete fields[name];
+    else fields[name] = value;
     setBy[name] = key;
   }
   return { ...record, fields, set_by: setBy };

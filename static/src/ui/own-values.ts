@@ -7,8 +7,8 @@ import type { Setting } from "../domain/records.ts";
 export const ownValues = (rows: ReadonlyMap<string, Setting>): Settings => {
   const own: { [id: string]: number } = {};
   for (const [id, { fields }] of rows) {
-    if (fields.value_thousandths !== undefined && fields.retired !== true) {
-      own[id] = fields.value_thousandths / 1000;
+    if (fields.value_millionths != null && fields.retired !== true) {
+      own[id] = fields.value_millionths / 1_000_000;
     }
   }
   return own;

@@ -8,7 +8,7 @@ import { CAUTIONS } from "../../domain/cautions.ts";
 import { FIGURES, type FigureId } from "../../domain/figures.ts";
 import { ownFigures } from "../own-figures.ts";
 import { Tick } from "./Choice.tsx";
-import { figureName, kindWords, numberWords, standingValue, valueWords } from "./figure-words.ts";
+import { kindWords, numberWords, standingValue, valueWords } from "./figure-words.ts";
 import { type Sources, useSources } from "./sources.ts";
 import type { AnyWorked, Switch } from "./working.ts";
 
@@ -33,12 +33,12 @@ const FigureUsed = ({ id, sources }: { id: FigureId; sources: Sources | null }) 
   return (
     <li>
       <p>
-        {figureName(id)}:{" "}
+        {about?.name ?? "One moment…"}:{" "}
         <b>{valueWords(standingValue(id, figure, ownFigures.value), figure.unit)}</b>
       </p>
       <p class="small">
         {isOwn ? `Set by this brewery in place of ${valueWords(figure.value, figure.unit)}. ` : ""}
-        {sources === null ? "One moment…" : kind}
+        {kind}
         {about?.source ? `: ${about.source}.` : "."} {about?.remark}
       </p>
     </li>

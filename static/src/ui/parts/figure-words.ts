@@ -1,7 +1,6 @@
-// Figures of the trade in words: what one is called, its value, and how far it can be trusted.
+// Figures of the trade in words: the value of one, and how far it can be trusted.
 
 import type { Figure } from "../../domain/figures.ts";
-import { sentence } from "../words/amounts.ts";
 
 const KINDS: { [kind: string]: string } = {
   published: "Published",
@@ -12,18 +11,6 @@ const KINDS: { [kind: string]: string } = {
 /** "Published", "Common practice, no source" or "From memory"; common practice may have a source. */
 export const kindWords = (kind: string, source: string | null): string =>
   kind === "common practice" && source !== null ? "Common practice" : (KINDS[kind] ?? kind);
-
-const ENDINGS: readonly [RegExp, string][] = [
-  [/_(ml|g|c|h|bar|days|hours|pct|permille|kg|mg_per_l|g_per_l|g_per_hl|g_per_ml)$/, ""],
-  [/_/g, " "],
-  [/\bco2\b/g, "CO2"],
-  [/\bso2\b/g, "SO2"],
-  [/\bpaa\b/g, "peracetic acid"],
-];
-
-/** A figure's id as words: "warm_dray_temp_c" is "Warm dray temp". */
-export const figureName = (id: string): string =>
-  sentence(ENDINGS.reduce((name, [what, by]) => name.replace(what, by), id));
 
 /** A number as people read it; tiny ones with their power of ten. */
 export const numberWords = (value: number): string =>

@@ -1,9 +1,9 @@
-// Where the figures of the trade come from: fetched when somebody looks, kept from then on.
+// What the figures of the trade are called and where they come from: fetched when somebody looks, kept from then on.
 
 import { useEffect, useState } from "preact/hooks";
 
 export type Sources = Readonly<
-  Record<string, { kind: string; source: string | null; remark: string }>
+  Record<string, { name: string; kind: string; source: string | null; remark: string }>
 >;
 
 let fetched: Sources | null = null;

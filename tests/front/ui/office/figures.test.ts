@@ -1,4 +1,4 @@
-// Figures that a brewery sets: in their range, in thousandths, and given up again.
+// Figures that a brewery sets: in their range, in millionths, and given up again.
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
@@ -20,13 +20,14 @@ test("what is published as a table is nobody's setting", () => {
   assert.ok(SETTABLE.every((id) => typeof FIGURES[id].value === "number"));
 });
 
-test("a value in its range is kept in thousandths", () => {
-  assert.deepEqual(readFigure(FIGURES.cask_target_vol, " 1,45 "), { thousandths: 1450 });
-  assert.deepEqual(readFigure(FIGURES.resettles_most, "5"), { thousandths: 5000 });
+test("a value in its range is kept as it was typed", () => {
+  assert.deepEqual(readFigure(FIGURES.cask_target_vol, " 1,45 "), { millionths: 1_450_000 });
+  assert.deepEqual(readFigure(FIGURES.resettles_most, "5"), { millionths: 5_000_000 });
+  assert.deepEqual(readFigure(FIGURES.ethanol_g_per_ml, "0.7893"), { millionths: 789_300 });
 });
 
 test("words, more places and what lies outside are faults in words", () => {
-  for (const text of ["", "many", "1.2345", "-1"]) {
+  for (const text of ["", "many", "1.2345678", "-1"]) {
     assert.ok("fault" in readFigure(FIGURES.cask_target_vol, text), text);
   }
   assert.deepEqual(readFigure(FIGURES.cellar_temp_c, "30"), { fault: "From 5 to 20 °C." });
@@ -34,9 +35,11 @@ test("words, more places and what lies outside are faults in words", () => {
 
 test("a value given up again leaves the default", () => {
   const rows = new Map([
-    ["cellar_temp_c", row({ value_thousandths: 11_500 })],
-    ["resettles_most", row({ value_thousandths: 5000, retired: true })],
+    ["cellar_temp_c", row({ value_millionths: 11_500_000 })],
+    ["resettles_most", row({ value_millionths: 5_000_000, retired: true })],
     ["cask_target_vol", row({})],
   ]);
   assert.deepEqual(ownValues(rows), { cellar_temp_c: 11.5 });
+  const fine = new Map([["ethanol_g_per_ml", row({ value_millionths: 789_300 })]]);
+  assert.deepEqual(ownValues(fine), { ethanol_g_per_ml: 0.7893 });
 });

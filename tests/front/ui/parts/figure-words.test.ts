@@ -1,26 +1,14 @@
-// Figures in words: names out of ids, values with units, and how far each can be trusted.
+// Figures in words: values with units, and how far each can be trusted.
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { FIGURES } from "../../../../static/src/domain/figures.ts";
 import {
-  figureName,
   kindWords,
   numberWords,
   standingValue,
   valueWords,
 } from "../../../../static/src/ui/parts/figure-words.ts";
-
-test("an id becomes words without its unit", () => {
-  assert.equal(figureName("priming_batch_step_ml"), "Priming batch step");
-  assert.equal(figureName("co2_g_per_l_per_vol"), "CO2 g per l per vol");
-  assert.equal(figureName("finings_so2_mg_per_l"), "Finings SO2");
-});
-
-test("no two figures go by the same name", () => {
-  const names = Object.keys(FIGURES).map(figureName);
-  assert.equal(new Set(names).size, names.length);
-});
 
 test("a figure nobody published says so", () => {
   assert.equal(kindWords("common practice", null), "Common practice, no source");

@@ -6,7 +6,7 @@ import { book } from "../../../store/book.ts";
 import { ownFigures } from "../../own-figures.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Field } from "../../parts/Field.tsx";
-import { figureName, kindWords, standingValue, valueWords } from "../../parts/figure-words.ts";
+import { kindWords, standingValue, valueWords } from "../../parts/figure-words.ts";
 import { save } from "../../parts/say.ts";
 import { useSources } from "../../parts/sources.ts";
 import { goOnTo } from "../../shell/route.ts";
@@ -34,7 +34,7 @@ const About = ({ id }: { id: FigureId }) => {
 
 export const FigureForm = ({ id }: { id: FigureId }) => {
   const figure = FIGURES[id];
-  const name = figureName(id);
+  const name = useSources()?.[id]?.name ?? "Figure";
   useTitle(name);
   const [typed, setTyped] = useState(String(standingValue(id, figure, ownFigures.value)));
   const [fault, setFault] = useState<string | null>(null);
@@ -47,9 +47,9 @@ export const FigureForm = ({ id }: { id: FigureId }) => {
     const read = readFigure(figure, typed);
     if ("fault" in read) return setFault(read.fault);
     // A value given up before counts again once another is set.
-    const facts = { value_thousandths: read.thousandths, retired: false };
+    const facts = { value_millionths: read.millionths, retired: false };
     return void record(
-      `${name} is now ${valueWords(read.thousandths / 1000, figure.unit)}.`,
+      `${name} is now ${valueWords(read.millionths / 1_000_000, figure.unit)}.`,
       facts,
     );
   };

@@ -4,35 +4,38 @@
 import { FIGURES, type FigureId } from "../../../domain/figures.ts";
 import { Nothing } from "../../cellar/Nothing.tsx";
 import { ownFigures } from "../../own-figures.ts";
-import { figureName, kindWords, standingValue, valueWords } from "../../parts/figure-words.ts";
+import { kindWords, standingValue, valueWords } from "../../parts/figure-words.ts";
 import { Line, Lines } from "../../parts/Line.tsx";
-import { useSources } from "../../parts/sources.ts";
+import { type Sources, useSources } from "../../parts/sources.ts";
 import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { FigureForm } from "./FigureForm.tsx";
 import { isSettable, SETTABLE } from "./setting.ts";
 
-const FigureLine = ({ id, kind }: { id: FigureId; kind: string }) => {
+const FigureLine = ({ id, about }: { id: FigureId; about: Sources[string] | undefined }) => {
   const figure = FIGURES[id];
   const own = ownFigures.value;
+  const kind = about ? kindWords(about.kind, about.source) : "";
   const says = own[id] === undefined ? kind : `Set by this brewery, default ${figure.value}`;
   return (
     <Line
-      title={figureName(id)}
+      title={about?.name ?? id}
       reason={`${valueWords(standingValue(id, figure, own), figure.unit)}. ${says}`}
       href={hrefTo("office", "figures", id)}
     />
   );
 };
 
-const kindOf = (about: { kind: string; source: string | null } | undefined): string =>
-  about ? kindWords(about.kind, about.source) : "";
+const byName = (sources: Sources): FigureId[] =>
+  [...SETTABLE].sort((a, b) => ((sources[a]?.name ?? a) < (sources[b]?.name ?? b) ? -1 : 1));
 
 const FigureList = () => {
   useTitle("Figures");
   const sources = useSources();
-  const own = SETTABLE.filter((id) => ownFigures.value[id] !== undefined);
-  const usual = SETTABLE.filter((id) => ownFigures.value[id] === undefined);
+  if (sources === null) return <Nothing says="One moment…" />;
+  const all = byName(sources);
+  const own = all.filter((id) => ownFigures.value[id] !== undefined);
+  const usual = all.filter((id) => ownFigures.value[id] === undefined);
   const groups = [
     { heading: "Set by this brewery", ids: own },
     { heading: "As usual", ids: usual },
@@ -43,7 +46,7 @@ const FigureList = () => {
         ids.length === 0 ? null : (
           <Lines key={heading} heading={heading} count={ids.length}>
             {ids.map((id) => (
-              <FigureLine key={id} id={id} kind={kindOf(sources?.[id])} />
+              <FigureLine key={id} id={id} about={sources[id]} />
             ))}
           </Lines>
         ),

@@ -1,12 +1,11 @@
 // Which figures a brewery may set, and what was typed for one: its value, or what is wrong with it.
 
 import { FIGURES, type Figure, type FigureId } from "../../../domain/figures.ts";
-import { figureName } from "../../parts/figure-words.ts";
 
-/** What is not published to the letter, or differs from house to house: by name. */
-export const SETTABLE: readonly FigureId[] = (Object.keys(FIGURES) as FigureId[])
-  .filter((id) => FIGURES[id].low !== undefined)
-  .sort((a, b) => (figureName(a) < figureName(b) ? -1 : 1));
+/** What is not published to the letter, or differs from house to house. */
+export const SETTABLE: readonly FigureId[] = (Object.keys(FIGURES) as FigureId[]).filter(
+  (id) => FIGURES[id].low !== undefined,
+);
 
 export const isSettable = (id: string | undefined): id is FigureId =>
   (SETTABLE as readonly string[]).includes(id ?? "");
@@ -15,17 +14,17 @@ export const isSettable = (id: string | undefined): id is FigureId =>
 export const rangeWords = ({ low, high, unit }: Figure): string =>
   `From ${low} to ${high} ${unit}.`;
 
-export type TypedFigure = { thousandths: number } | { fault: string };
+export type TypedFigure = { millionths: number } | { fault: string };
 
-/** The ledger keeps thousandths; a figure typed with more places is cut to what it can keep. */
+/** The ledger keeps millionths, which is as many places as can be typed. */
 export const readFigure = (figure: Figure, text: string): TypedFigure => {
   const clean = text.trim().replace(",", ".");
-  if (!/^\d{1,7}(\.\d{1,3})?$/.test(clean)) {
-    return { fault: "A figure with at most three places, such as 1.45." };
+  if (!/^\d{1,7}(\.\d{1,6})?$/.test(clean)) {
+    return { fault: "A figure with at most six places, such as 1.45." };
   }
   const value = Number(clean);
   if (value < (figure.low ?? 0) || value > (figure.high ?? Number.POSITIVE_INFINITY)) {
     return { fault: rangeWords(figure) };
   }
-  return { thousandths: Math.floor(value * 1000 + 0.5) };
+  return { millionths: Math.floor(value * 1_000_000 + 0.5) };
 };

@@ -95,11 +95,10 @@ const readField = (spec: FieldSpec, text: string, others: readonly Doc[]): Value
   return value;
 };
 
-/** The ledger has a word for "no words", none for "no figure": that stays until another is typed. */
-const emptied = (field: FieldSpec, was: Value): Fact => {
-  if (field.is === "several") return [];
-  if (field.is === "words" || was === "") return "";
-  throw new Fault("Once entered, this can be changed but not left empty.");
+/** How the ledger is told that a field is empty again. */
+const emptied = ({ is }: FieldSpec): Value | [] => {
+  if (is === "several") return [];
+  return is === "words" ? "" : null;
 };
 
 /** Lists are alike by what is in them. */
@@ -107,7 +106,7 @@ const alike = (a: Value, b: Value): boolean => JSON.stringify(a) === JSON.string
 
 export interface Reading {
   /** What has changed, ready to be recorded; empty when nothing has. */
-  facts: { [field: string]: Fact };
+  facts: { [field: string]: Value };
   faults: Faults;
 }
 
@@ -118,7 +117,7 @@ export const readForm = (
   before: Doc | null,
   others: readonly Doc[],
 ): Reading => {
-  const facts: { [field: string]: Fact } = {};
+  const facts: { [field: string]: Value } = {};
   const faults: { [field: string]: string } = {};
   for (const field of spec.fields) {
     try {
@@ -126,7 +125,7 @@ export const readForm = (
       const was = (before?.fields[field.name] ?? null) as Value;
       if (value !== null && !alike(value, was)) facts[field.name] = value;
       else if (value === null && was !== null && !alike([], was)) {
-        facts[field.name] = emptied(field, was);
+        facts[field.name] = emptied(field);
       }
     } catch (fault) {
       if (!(fault instanceof Fault)) throw fault;
