@@ -1,6 +1,5 @@
 """create_app: the one place where the parts are put together."""
 
-import logging
 from collections.abc import Iterator
 from contextlib import contextmanager
 
@@ -9,10 +8,9 @@ from flask import Flask
 from cellarapp import api
 from cellarapp.config import Config, read_config
 from cellarapp.ledger.opening import open_ledger
+from cellarapp.logs import set_up_logging
 from cellarapp.storage.db import close_connections, db, set_up_engine
 from cellarapp.storage.migrate import bring_up_to_date, set_up_migrations
-
-LOG_LINE = "%(asctime)s %(levelname)s %(name)s: %(message)s"
 
 
 @contextmanager
@@ -35,10 +33,14 @@ def create_app(config: Config | None = None, *, migrate: bool = True) -> Flask:
             is being written.
     """
     config = config or read_config()
-    logging.basicConfig(format=LOG_LINE, level=logging.INFO)
-    logging.getLogger("alembic").setLevel(logging.WARNING)
+    set_up_logging(config.log)
     app = Flask("cellarapp", static_folder=None)
     app.config["SQLALCHEMY_DATABASE_URI"] = config.database_url
+    # What was being written may be private; it must not get into the log with an error.
+    app.config["SQLALCHEMY_ENGINE_OPTIONS"] = {"hide_parameters": True}
+    app.config["CELLAR_DATABASE_FILE"] = config.database_file
+    app.config["CELLAR_LEAST_FREE_MIB"] = config.least_free_mib
+    app.config["CELLAR_LOG"] = config.log
     app.config["CELLAR_CLIENT"] = config.client
     app.config["CELLAR_DEMO"] = config.demo
     if config.database_file is not None:

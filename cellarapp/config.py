@@ -1,12 +1,14 @@
 """Settings, read once from CELLAR_* variables and checked at start.
 
-Owns the names of the variables and what they may hold. Imports nothing of ours.
+Owns the names of the variables and what they may hold.
 """
 
 import os
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
+
+from cellarapp.logs import LogForm
 
 DATABASE_FILE = "cellarapp.sqlite"
 DEMO_FILE = "demo.sqlite"
@@ -31,6 +33,10 @@ class Config:
     """How long a write waits for another one before it gives up, ms."""
     demo: bool = False
     """Whether this is a made-up brewery, so that every screen says so."""
+    log: LogForm = "plain"
+    """How the log is written."""
+    least_free_mib: int = 200
+    """With less room than this on its disk the server is not ready, MiB."""
     client: Path | None = None
     """Folder of the built client; None for the one that came with the package or the checkout."""
 
@@ -57,6 +63,10 @@ def read_config(environ: Mapping[str, str] | None = None) -> Config:
         host=given.get("CELLAR_HOST") or Config.host,
         port=_whole(given, "CELLAR_PORT", Config.port, low=1, high=65_535),
         busy_ms=_whole(given, "CELLAR_BUSY_MS", Config.busy_ms, low=1, high=600_000),
+        log=_log(given.get("CELLAR_LOG", "")),
+        least_free_mib=_whole(
+            given, "CELLAR_LEAST_FREE_MIB", Config.least_free_mib, low=0, high=10**9
+        ),
         client=_client(given.get("CELLAR_CLIENT", "")),
     )
 
@@ -86,6 +96,13 @@ def database_url(wanted: str, usual: Path) -> str:
             "a database in memory would be lost with the process."
         )
     return wanted
+
+
+def _log(wanted: str) -> LogForm:
+    forms: dict[str, LogForm] = {"": Config.log, "plain": "plain", "json": "json"}
+    if wanted not in forms:
+        raise ConfigError(f"CELLAR_LOG is {wanted!r}; it must be plain or json.")
+    return forms[wanted]
 
 
 def _client(wanted: str) -> Path | None:

@@ -27,6 +27,18 @@ TABLE: dict[str, Kind] = {
         "The server is busy",
         "Another write is taking long. Nothing was changed; the device tries again by itself.",
     ),
+    "damaged": Kind(
+        503,
+        "The server's database is damaged",
+        "Stop the server, put back the newest backup (cellarapp restore) and start it again. The "
+        "device keeps its entries and sends them then, with what the backup lacks.",
+    ),
+    "disk-full": Kind(
+        503,
+        "The server has no room left on its disk",
+        "Make room on the server's disk. Nothing was changed; the device keeps its entries and "
+        "tries again by itself.",
+    ),
     "malformed-entry": Kind(
         422,
         "An entry cannot be read",
@@ -58,6 +70,11 @@ TABLE: dict[str, Kind] = {
         "The body was cut off or damaged on its way, or is not JSON in UTF-8. Send it again.",
     ),
     "not-possible": Kind(422, "Not possible", "The rules have no answer for what was given."),
+    "not-ready": Kind(
+        503,
+        "The server cannot do its work now",
+        "What is wrong is named. Devices keep their entries and try again by themselves.",
+    ),
     "other-content": Kind(
         409,
         "The id is taken by another entry",
@@ -81,7 +98,7 @@ TABLE: dict[str, Kind] = {
     "storage-trouble": Kind(
         503,
         "The server cannot reach its database",
-        "Look whether the server's disk is full or its database has stopped. Nothing was changed; "
+        "Look whether the server's disk or its database has failed. Nothing was changed; "
         "the device keeps its entries and tries again by itself.",
     ),
     "too-large": Kind(

@@ -11,11 +11,16 @@ from werkzeug.exceptions import HTTPException
 from cellarapp.api.problem_table import TABLE
 from cellarapp.domain.errors import DomainError
 from cellarapp.ledger.problem import FieldError, Problem, incident
-from cellarapp.storage.errors import StorageBusy, StorageError
+from cellarapp.storage.errors import StorageBusy, StorageDamaged, StorageError, StorageFull
 
 MEDIA_TYPE = "application/problem+json"
 BY_STATUS = {404: "not-found", 405: "method-not-allowed", 413: "too-large", 415: "unknown-encoding"}
-RETRY_AFTER_S = {"busy": 2, "storage-trouble": 30}
+RETRY_AFTER_S = {"busy": 2, "storage-trouble": 30, "disk-full": 30, "damaged": 30}
+OF_STORAGE: dict[type[StorageError], str] = {
+    StorageBusy: "busy",
+    StorageFull: "disk-full",
+    StorageDamaged: "damaged",
+}
 
 logger = logging.getLogger(__name__)
 
@@ -76,7 +81,7 @@ def _of_domain(error: DomainError) -> Response:
 
 
 def _of_storage(error: StorageError) -> Response:
-    slug = "busy" if isinstance(error, StorageBusy) else "storage-trouble"
+    slug = OF_STORAGE.get(type(error), "storage-trouble")
     logger.warning("%s: %r", slug, error.__cause__ or error)
     headers = {"Retry-After": str(RETRY_AFTER_S[slug])}
     return _answer(details(Problem(slug, TABLE[slug].advice)), headers)

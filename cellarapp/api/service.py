@@ -23,6 +23,7 @@ from cellarapp.api import (
 from cellarapp.api.bodies import MOST_BYTES
 from cellarapp.api.headers import register_headers
 from cellarapp.api.problems import MEDIA_TYPE, register_handlers
+from cellarapp.api.request_log import register_request_log
 from cellarapp.api.shapes import ProblemDetails
 from cellarapp.ledger.forms import FORMS
 
@@ -65,6 +66,8 @@ def register(app: Flask) -> None:
     app.extensions["cellarapp-pages"] = snapshot.PreparedPages()
     register_handlers(app)
     register_headers(app)
+    if app.config["CELLAR_LOG"] == "json":
+        register_request_log(app)
     service = Service(app)
     service.register_converter(containers.NumberPath, _number_described)
     for resource in RESOURCES:

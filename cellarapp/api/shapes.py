@@ -142,12 +142,25 @@ class HeldAnswer(Schema):
 
 
 class HealthAnswer(Schema):
-    """Which server this is and how far its ledger is."""
+    """Which server this is."""
 
     status = String(required=True, metadata={"enum": ["ok"]})
     version = String(required=True)
-    epoch = String(required=True)
-    head = _position()
-    rules = Integer(required=True)
+    rules = Integer(required=True, metadata={"description": "Version of the rules"})
+    build = String(required=True, metadata={"description": "Of the client; empty if not built"})
     demo = Boolean(required=True, metadata={"description": "Whether all of it is made up"})
     server_time = _instant()
+
+
+class Check(Schema):
+    """One thing that was looked at."""
+
+    name = String(required=True)
+    ok = Boolean(required=True)
+    said = String(required=True)
+
+
+class ReadyAnswer(Schema):
+    """All that was looked at, and all of it well."""
+
+    checks = List(Nested(Check), required=True)

@@ -8,6 +8,7 @@ from datetime import UTC, datetime
 
 from cellarapp.cli import ledger, serving
 from cellarapp.cli.filling import fill
+from cellarapp.cli.unit import unit
 from cellarapp.config import Config, ConfigError, read_config
 from cellarapp.storage.errors import StorageBusy, StorageError
 
@@ -48,6 +49,8 @@ def _parser() -> ArgumentParser:
         command.add_argument("--data", help="folder for the database")
         command.add_argument("--database", help="database file, or the address of a server")
     commands.add_parser("openapi", help="print the description of the interface")
+    systemd = commands.add_parser("unit", help="print a unit that makes systemd serve the app")
+    systemd.add_argument("--data", help="folder for the database")
     commands.add_parser("version", help="print the version")
     return parser
 
@@ -76,6 +79,7 @@ def _run(given: Namespace, config: Config) -> int:
         "check": ledger.check,
         "rebuild": ledger.rebuild,
         "openapi": ledger.openapi,
+        "unit": unit,
         "version": ledger.version,
     }
     return commands[given.command](config)

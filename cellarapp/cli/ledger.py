@@ -6,6 +6,7 @@ from importlib.metadata import version as version_of
 from cellarapp.api.client import build_id
 from cellarapp.app import create_app, opened
 from cellarapp.config import Config
+from cellarapp.domain import RULES_VERSION
 from cellarapp.ledger import check as checking
 from cellarapp.ledger import rebuild as rebuilding
 
@@ -40,6 +41,7 @@ def openapi(config: Config) -> int:
 
 
 def version(config: Config) -> int:
-    """Print which release this is and which client it serves."""
-    print(f"cellarapp {version_of('cellarapp')}, client {build_id(config.client) or 'not built'}")
+    """Print which release this is, by which rules it folds and which client it serves."""
+    build = build_id(config.client) or "not built"
+    print(f"cellarapp {version_of('cellarapp')}, rules {RULES_VERSION}, client {build}")
     return 0

@@ -2,7 +2,9 @@
 
 StorageError
 ├── StorageBusy      another write took too long; trying again later will do
-├── StorageTrouble   the database cannot be read or written now: disk full, connection lost
+├── StorageTrouble   the database cannot be read or written now: connection lost, disk gone
+│   ├── StorageFull      there is no room left for it
+│   └── StorageDamaged   its file is not what was written
 └── Overtaken        another transaction changed what this one had read; begin again
 """
 
@@ -17,6 +19,14 @@ class StorageBusy(StorageError):
 
 class StorageTrouble(StorageError):
     """The database cannot be read or written at the moment."""
+
+
+class StorageFull(StorageTrouble):
+    """There is no room left to write."""
+
+
+class StorageDamaged(StorageTrouble):
+    """The file is damaged, or is no database at all; a backup has to take its place."""
 
 
 class Overtaken(StorageError):

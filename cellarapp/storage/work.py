@@ -8,10 +8,12 @@ from sqlalchemy import Connection, Engine
 
 from cellarapp.storage.db import db, engine_for_reading, engine_for_writing, turn_to_write
 from cellarapp.storage.entries import EntryStore
+from cellarapp.storage.errors import StorageTrouble
 from cellarapp.storage.faults import told_as_ours
 from cellarapp.storage.heads import HeadStore
 from cellarapp.storage.held import HeldStore
 from cellarapp.storage.rows import RowStore
+from cellarapp.storage.trouble import forget_trouble, remember_trouble
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +39,14 @@ def writing() -> Iterator[Work]:
 
     Raises: StorageBusy, StorageTrouble, Overtaken.
     """
+    with trying_to_write() as work:
+        yield work
+    forget_trouble()
+
+
+@contextmanager
+def trying_to_write() -> Iterator[Work]:
+    """The same, to find out whether it goes well: that it does ends no trouble met before."""
     engine = engine_for_writing(db.engine)
     with turn_to_write(engine), _transaction(engine) as work:
         yield work
@@ -44,8 +54,12 @@ def writing() -> Iterator[Work]:
 
 @contextmanager
 def _transaction(engine: Engine) -> Iterator[Work]:
-    with told_as_ours(), engine.connect() as connection, connection.begin():
-        yield _stores(connection)
+    try:
+        with told_as_ours(), engine.connect() as connection, connection.begin():
+            yield _stores(connection)
+    except StorageTrouble as fault:
+        remember_trouble(fault)
+        raise
 
 
 def _stores(connection: Connection) -> Work:

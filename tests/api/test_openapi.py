@@ -43,6 +43,7 @@ TAKING_NOTHING = [  # or any bytes at all
     ("/api/sheets/{kind}", "post"),
     ("/api/sheets/{kind}.csv", "get"),
     ("/api/health", "get"),
+    ("/api/ready", "get"),
 ]
 JUDGED_BY_A_RULE = ["/api/calculations/{name}", "/api/sheets/{kind}"]
 """What the document allows may still be refused, by the rule that reads it."""

@@ -75,7 +75,7 @@ def test_fault_of_the_server_is_told_without_its_inside(
     """Only the incident's name, under which the log has the rest."""
     with db.engine.begin() as connection:
         connection.exec_driver_sql("DELETE FROM head")
-    answer = client.get("/api/health")
+    answer = client.get("/api/snapshot")
     assert answer.status_code == 500
     assert answer.json is not None
     assert answer.json["type"] == "/problems/own-fault"

@@ -18,6 +18,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 
 from cellarapp import create_app
+from cellarapp.ledger.pulling import current_head
 from cellarapp.ledger.take_in import take_in
 from cellarapp.storage.db import close_connections
 
@@ -104,10 +105,10 @@ def pulling(client: FlaskClient) -> float:
     phone = Phone("evening")
 
     def change() -> int:
-        head = client.get("/api/health").json["head"]
+        head = current_head().position
         body = push_body(fills(phone, 100, 9_000))
         client.post("/api/push", json=body)
-        return int(head)
+        return head
 
     found = []
     for _ in range(RUNS * 3):

@@ -1,6 +1,7 @@
 """The commands that look at the ledger and end."""
 
 import json
+from configparser import ConfigParser
 from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
@@ -11,6 +12,7 @@ from cellarapp.app import opened
 from cellarapp.cli import main
 from cellarapp.cli.filling import fill
 from cellarapp.config import DEMO_FILE, Config
+from cellarapp.domain import RULES_VERSION
 from cellarapp.ledger.history import history
 from cellarapp.ledger.pulling import current_head
 from cellarapp.ledger.take_in import take_in
@@ -83,9 +85,47 @@ def test_openapi_prints_the_document_and_makes_no_database(tmp_path: Path, capsy
 
 
 def test_version_says_the_release(capsys: Printed) -> None:
-    """And which client goes with it."""
+    """By which rules it folds, and which client goes with it."""
     assert main(["version"]) == 0
-    assert capsys.readouterr().out.startswith("cellarapp 0.")
+    said = capsys.readouterr().out
+    assert said.startswith("cellarapp 0.")
+    assert f", rules {RULES_VERSION}, client " in said
+
+
+def test_unit_serves_the_data_that_it_was_made_for(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: Printed
+) -> None:
+    """It is read by systemd's own rules: sections, and a value after the first equals sign."""
+    monkeypatch.setattr("os.geteuid", lambda: 1000)
+    assert main(["unit"]) == 0
+    unit = read_unit(capsys.readouterr().out)
+    assert unit["Service"]["ExecStart"].endswith(" serve")
+    assert unit["Service"]["Environment"] == f'"CELLAR_DATA={tmp_path}"'
+    assert unit["Service"]["ReadWritePaths"] == str(tmp_path)
+    assert (unit["Service"]["ProtectSystem"], unit["Service"]["Restart"]) == (
+        "strict",
+        "on-failure",
+    )
+    assert unit["Install"]["WantedBy"] == "multi-user.target"
+
+
+def test_unit_made_by_root_has_a_user_of_its_own(
+    monkeypatch: pytest.MonkeyPatch, capsys: Printed
+) -> None:
+    """A service that the network reaches does not run as root."""
+    monkeypatch.setattr("os.geteuid", lambda: 0)
+    assert main(["unit"]) == 0
+    service = read_unit(capsys.readouterr().out)["Service"]
+    assert (service["DynamicUser"], service["ProtectHome"]) == ("yes", "yes")
+    assert service["StateDirectory"] == "cellarapp"
+    assert "User" not in service
+
+
+def read_unit(text: str) -> ConfigParser:
+    parser = ConfigParser(strict=False, delimiters="=", interpolation=None)
+    parser.optionxform = str  # type: ignore[assignment, method-assign]
+    parser.read_string(text)
+    return parser
 
 
 def test_demo_is_accepted_whole_and_only_once(brewery: Config, capsys: Printed) -> None:
@@ -117,6 +157,7 @@ def test_demo_leaves_the_brewerys_own_file_alone(ledger: Config) -> None:
     [
         ("CELLAR_PORT", "eighty", "CELLAR_PORT is 'eighty'; it must be a whole number"),
         ("CELLAR_PORT", "70000", "CELLAR_PORT is '70000'; it must be a whole number"),
+        ("CELLAR_LOG", "loud", "CELLAR_LOG is 'loud'; it must be plain or json."),
         ("CELLAR_DATABASE", "oracle://x", "CELLAR_DATABASE begins with oracle://"),
         ("CELLAR_DATABASE", "sqlite://", "CELLAR_DATABASE must name a file by its full path"),
         ("CELLAR_DATABASE", "sqlite:///:memory:", "CELLAR_DATABASE must name a file"),

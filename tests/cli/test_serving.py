@@ -2,15 +2,17 @@
 
 import json
 import os
+import resource
 import signal
 import socket
+import sqlite3
 import subprocess
 import sys
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from pathlib import Path
 from typing import Any
-from urllib.error import URLError
+from urllib.error import HTTPError, URLError
 from urllib.request import Request, urlopen
 
 import pytest
@@ -30,7 +32,7 @@ def port() -> int:
         return found
 
 
-def start(folder: Path, port: int) -> subprocess.Popen[str]:
+def start(folder: Path, port: int, **options: Any) -> subprocess.Popen[str]:
     environment = os.environ | {"CELLAR_DATA": str(folder), "CELLAR_PORT": str(port)}
     return subprocess.Popen(
         [*COMMAND, "serve"],
@@ -39,13 +41,14 @@ def start(folder: Path, port: int) -> subprocess.Popen[str]:
         stderr=subprocess.STDOUT,
         text=True,
         start_new_session=True,
+        **options,
     )
 
 
 @contextmanager
-def served(folder: Path, port: int) -> Iterator[subprocess.Popen[str]]:
+def served(folder: Path, port: int, **options: Any) -> Iterator[subprocess.Popen[str]]:
     """A server that answers; at the end it is stopped, with all that it started."""
-    process = start(folder, port)
+    process = start(folder, port, **options)
     try:
         wait_until_it_answers(process, port)
         yield process
@@ -85,6 +88,17 @@ def ask(port: int, path: str, body: object = None) -> dict[str, Any]:
     with urlopen(request, timeout=PATIENCE_S) as answer:
         told: dict[str, Any] = json.load(answer)
         return told
+
+
+def refusal(port: int, path: str, body: object = None) -> dict[str, Any] | None:
+    """The problem that is the answer, if it is one."""
+    try:
+        ask(port, path, body)
+    except HTTPError as answer:
+        with answer:
+            told: dict[str, Any] = json.load(answer)
+            return told
+    return None
 
 
 def is_free(port: int) -> bool:
@@ -138,3 +152,58 @@ def test_body_of_unknown_length_is_not_taken_for_an_empty_one(tmp_path: Path, po
         line.sendall(b"10000\r\n" + b" " * 0x10000 + b"\r\n0\r\n\r\n")
         answer = line.recv(100)
     assert answer.split()[1] == b"411"
+
+
+def test_request_in_flight_is_finished_before_the_server_ends(tmp_path: Path, port: int) -> None:
+    """It was told to stop while a push waited for another program to be done with writing."""
+    body = json.dumps(push_body([Phone().filled("117")])).encode()
+    head = f"POST /api/push HTTP/1.1\r\nHost: x\r\nContent-Length: {len(body)}\r\n"
+    with served(tmp_path, port) as process:
+        database = tmp_path / "cellarapp.sqlite"
+        with (
+            closing(sqlite3.connect(database, isolation_level=None)) as other,
+            socket.create_connection(("127.0.0.1", port), PATIENCE_S) as line,
+        ):
+            other.execute("BEGIN IMMEDIATE")
+            line.sendall(f"{head}Content-Type: application/json\r\n\r\n".encode() + body)
+            ask(port, "/api/health")  # what came before this is in hand
+            process.terminate()
+            other.execute("COMMIT")
+            answer = line.makefile("rb").read()
+        assert b'"verdict":"accepted"' in answer.replace(b" ", b"")
+        process.communicate(timeout=PATIENCE_S)
+        assert process.returncode == 0
+    # One file is all of it: nothing is left in a log beside it.
+    assert [path.name for path in tmp_path.iterdir()] == ["cellarapp.sqlite"]
+
+
+def test_disk_that_fills_up_loses_nothing_that_was_accepted(tmp_path: Path, port: int) -> None:
+    """No file may grow beyond 400 kB. Health stays; readiness goes; with room all is well again."""
+    phone = Phone()
+    batches = [[phone.filled(f"K{100 * n + i}") for i in range(100)] for n in range(20)]
+
+    def narrow() -> None:
+        resource.setrlimit(resource.RLIMIT_FSIZE, (400_000, 400_000))
+
+    taken = 0
+    with served(tmp_path, port, preexec_fn=narrow) as process:
+        refused = None
+        while refused is None:
+            refused = refusal(port, "/api/push", push_body(batches[taken]))
+            taken += refused is None
+        assert refused["type"] == "/problems/storage-trouble"
+        unready = refusal(port, "/api/ready")
+        assert unready is not None
+        assert unready["detail"].startswith("database: ")
+        assert ask(port, "/api/health")["status"] == "ok"
+        process.terminate()
+        assert "storage-trouble" in process.communicate(timeout=PATIENCE_S)[0]
+    assert 0 < taken < len(batches)
+    with served(tmp_path, port):
+        assert ask(port, "/api/ready")
+        for n, entries in enumerate(batches):
+            told = ask(port, "/api/push", push_body(entries))["results"]
+            expected = "known" if n < taken else "accepted"
+            assert {one["verdict"] for one in told} == {expected}
+    check = subprocess.run([*COMMAND, "check", "--data", str(tmp_path)], capture_output=True)
+    assert check.returncode == 0
