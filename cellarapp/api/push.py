@@ -44,8 +44,8 @@ class Push(Asked):
 def push(asked: dict[str, Any]) -> Response:
     """Take entries in. The same batch again changes nothing.
 
-    Each entry gets a verdict of its own, in the order of the request: accepted, known, held,
-    refused or later. A device with another epoch may push all the same.
+    Each entry gets a verdict of its own, in the order of the request: accepted, known, held
+    or refused. A device with another epoch may push all the same.
     """
     if len(asked["entries"]) > MOST_ENTRIES:
         raise ProblemError("too-large", f"Send at most {MOST_ENTRIES} entries at once.")

@@ -42,9 +42,7 @@ class Result(Schema):
     """What became of one entry. A problem's pointers are within the entry."""
 
     id = String(required=True, allow_none=True)
-    verdict = String(
-        required=True, metadata={"enum": ["accepted", "known", "held", "refused", "later"]}
-    )
+    verdict = String(required=True, metadata={"enum": ["accepted", "known", "held", "refused"]})
     position = Integer(metadata={"minimum": 1})
     problem = Nested(ProblemDetails)
 

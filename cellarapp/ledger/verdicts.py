@@ -6,7 +6,7 @@ from typing import Literal
 
 from cellarapp.ledger.problem import Problem
 
-Word = Literal["accepted", "known", "held", "refused", "later"]
+Word = Literal["accepted", "known", "held", "refused"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -38,6 +38,26 @@ def test_same_push_again_is_known_at_its_first_position_and_changes_nothing() ->
     assert (docs(), head_position()) == before
 
 
+def test_phone_that_numbers_anew_loses_nothing() -> None:
+    """ORD-1: put back from a copy it gives a number twice; both count, in one order everywhere."""
+    noted = [Phone().entry("noted", "117", words=said) for said in ("before", "after")]
+    noted[1]["id"] = made_id("made after the copy was put back")
+    assert [one["seq"] for one in noted] == [1, 1]
+    assert words(*noted) == ["accepted", "accepted"]
+    assert check() == []
+
+
+def test_entry_made_under_older_rules_folds_by_those_of_now() -> None:
+    """A phone that was not updated for months has entries waiting."""
+    assert words(Phone().filled("117") | {"rules": 0}, Phone("b").filled("118")) == [
+        "accepted",
+        "accepted",
+    ]
+    older, newer = standing("117"), standing("118")
+    assert older["contents"]["volume_ml"] == newer["contents"]["volume_ml"] == 40_000
+    assert check() == []
+
+
 def test_entry_twice_in_one_push_counts_once() -> None:
     """ORD-2: two tabs may have put the same thing into one request."""
     entry = Phone().filled("117")

@@ -1,7 +1,7 @@
 // What the brewery said of the entries it was sent: applied in one transaction, exactly to the
 // entries that the answer names.
 
-import type { Attention, ClockOffset, Problem, Sent } from "./kept.ts";
+import { type Attention, asMade, type ClockOffset, type Problem, type Sent } from "./kept.ts";
 import { writeMeta } from "./meta.ts";
 import type { Own } from "./own-entries.ts";
 import type { OwnChange, Phone } from "./phone.ts";
@@ -55,8 +55,7 @@ const changeFor = (phone: Phone, epoch: string, answer: Answer, at: string): Cha
   const own = phone.own.byId(answer.id);
   if (own === undefined || own.where === "brewery" || answer.verdict === "later") return [];
   const { n, where: from } = own;
-  const { entry, before, savedAt, offsetMs } = own.kept;
-  const was = { entry, before, savedAt, offsetMs };
+  const was = asMade(own.kept);
   if (answer.verdict === "accepted" || answer.verdict === "known") {
     const kept: Sent = { ...was, epoch, position: answer.position, sentAt: at };
     return [{ n, from, own: { where: "brewery", n, kept } }];

@@ -2,10 +2,10 @@
 // entry, offered once more as they are, or let go. The program drops none by itself.
 
 import type { Facts } from "../domain/entries.ts";
-import type { Attention } from "./kept.ts";
+import { asMade } from "./kept.ts";
 import type { Own } from "./own-entries.ts";
 import type { OwnChange, Phone } from "./phone.ts";
-import { type Saved, save } from "./saving.ts";
+import { type Draft, type Saved, save } from "./saving.ts";
 import { NotPossible } from "./trouble.ts";
 
 /** What is different in the entry that takes the place of a refused one. */
@@ -23,7 +23,10 @@ const waitingEntry = (phone: Phone, id: string): Waiting => {
   throw new NotPossible("This entry does not need attention any more.");
 };
 
-/** The new entry happened when the old one did. Both changes are one transaction. */
+/**
+ * The new entry happened when the old one did, by the clock of then, unless the person says
+ * otherwise. Both changes are one transaction.
+ */
 export const putRight = async (
   phone: Phone,
   id: string,
@@ -32,7 +35,8 @@ export const putRight = async (
 ): Promise<Saved> => {
   const { n, kept } = waitingEntry(phone, id);
   const { kind, subject, facts, happened_at: happenedAt } = kept.entry;
-  const draft = { kind, subject, facts, happenedAt, ...repair };
+  const draft: Draft = { kind, subject, facts, happenedAt, ...repair };
+  if (repair.happenedAt === undefined) draft.reckoning = asMade(kept);
   const [saved] = await save(phone, [draft], person, async (transaction) => {
     await transaction.objectStore("attention").delete(n);
     return [[n, null]];
@@ -43,7 +47,7 @@ export const putRight = async (
 export const offerAgain = async (phone: Phone, ids: readonly string[]): Promise<void> => {
   const waiting = ids.map((id) => waitingEntry(phone, id));
   const changes = waiting.map(({ n, kept }): OwnChange => {
-    return [n, { where: "phone", n, kept: withoutProblem(kept) }];
+    return [n, { where: "phone", n, kept: asMade(kept) }];
   });
   await phone.connection.write(["outbox", "attention"], async (transaction) => {
     const moves = changes.flatMap(([n, own]) => [
@@ -55,13 +59,6 @@ export const offerAgain = async (phone: Phone, ids: readonly string[]): Promise<
   phone.ownChanged(changes);
   phone.tabs.tell({ about: "own", keys: changes.map(([n]) => n) });
 };
-
-const withoutProblem = ({ entry, before, savedAt, offsetMs }: Attention) => ({
-  entry,
-  before,
-  savedAt,
-  offsetMs,
-});
 
 export const letGo = async (phone: Phone, id: string): Promise<void> => {
   const { n } = waitingEntry(phone, id);

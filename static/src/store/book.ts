@@ -2,7 +2,7 @@
 
 import { effect } from "@preact/signals";
 import { Book } from "./create-book.ts";
-import { lossSince, markOf } from "./lost-storage.ts";
+import { lossSince, markOf, numberOn } from "./lost-storage.ts";
 import { openCellar, PATIENCE_MS } from "./open.ts";
 import { Phone } from "./phone.ts";
 import { tabsOverChannel } from "./tabs.ts";
@@ -18,6 +18,7 @@ const MARK = "cellarapp.mark";
 export const phone = new Phone({
   open: (watching) => openCellar(watching, PATIENCE_MS),
   nowMs: () => Date.now(),
+  stopwatchMs: () => performance.now(),
   random: (bytes) => crypto.getRandomValues(bytes),
   tabs: tabsOverChannel("cellarapp"),
 });
@@ -27,8 +28,13 @@ export const book = new Book(phone);
 /** Once at the start: what must not be lost asks the browser to keep it, and leaves a mark. */
 export const keepSafe = async (): Promise<void> => {
   await book.open();
-  phone.loss.value = lossSince(localStorage.getItem(MARK), phone.device);
-  effect(() => localStorage.setItem(MARK, markOf(phone.device, book.waiting.value.count)));
+  const mark = localStorage.getItem(MARK);
+  phone.loss.value = lossSince(mark, phone.device);
+  numberOn(phone, mark);
+  effect(() => {
+    const seq = Math.max(phone.numberedTo, phone.running.seq);
+    localStorage.setItem(MARK, markOf(phone.device, book.waiting.value.count, seq));
+  });
   const lasting = book.setting<boolean | null>("storage_lasting", null);
   let asked = false;
   book.onSaved(() => {

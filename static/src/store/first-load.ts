@@ -2,7 +2,8 @@
 // it was cut off. The rows held before stay in use until the last page is in; then all change over
 // in one transaction.
 
-import type { Loading, Row, RowsAt } from "./kept.ts";
+import { differences } from "./held-rows.ts";
+import { asMade, type Loading, type Row, type RowKey, type RowsAt, type Why } from "./kept.ts";
 import { readMeta, writeMeta } from "./meta.ts";
 import type { OwnChange, Phone } from "./phone.ts";
 import type { WriteTransaction } from "./schema.ts";
@@ -25,13 +26,18 @@ export interface Page {
 export const pagesOf = (generation: number): IDBKeyRange =>
   IDBKeyRange.bound([generation, 0], [generation, Number.POSITIVE_INFINITY]);
 
-export const beginLoad = async (phone: Phone, head: SnapshotHead): Promise<void> => {
+export const beginLoad = async (
+  phone: Phone,
+  head: SnapshotHead,
+  why: Why | null = null,
+): Promise<void> => {
   const loading = await phone.connection.write(["pages", "meta"], async (transaction) => {
     const { generation } = (await readMeta(transaction, "rows")) ?? NO_ROWS_YET;
     const { epoch, position, rules } = head;
     const begun: Loading = {
       ...{ epoch, position, rules },
       ...{ generation: generation + 1, after: null, pages: 0 },
+      ...(why === null ? {} : { why }),
     };
     const leftOver = pagesOf(begun.generation);
     await Promise.all([
@@ -45,8 +51,17 @@ export const beginLoad = async (phone: Phone, head: SnapshotHead): Promise<void>
   if (phone.rowsAt === null) phone.rowsReplaced([], null);
 };
 
-/** Keep a page; with the last one, change over. Answers how many entries are offered again. */
-export const takePage = async (phone: Phone, page: Page): Promise<number> => {
+/** What a finished load has brought to light. */
+export interface Loaded {
+  why: Why | null;
+  /** Own entries that are offered again. */
+  offered: number;
+  /** Rows that were held otherwise than the brewery has them. */
+  differing: RowKey[];
+}
+
+/** Keep a page; with the last one, change over and answer what that has brought to light. */
+export const takePage = async (phone: Phone, page: Page): Promise<Loaded | null> => {
   const expected = phone.loading;
   const taken = await phone.connection.write(
     ["pages", "overlay", "outbox", "sent", "meta"],
@@ -64,24 +79,26 @@ export const takePage = async (phone: Phone, page: Page): Promise<number> => {
       return { further: null, over: await changeOver(transaction, loading) };
     },
   );
-  if (taken === null) return 0;
+  if (taken === null) return null;
   phone.loading = taken.further;
   if (taken.over === null) {
     if (phone.rowsAt === null) phone.rowsAdded(page.rows);
-    return 0;
+    return null;
   }
-  const { rows, at, offered } = taken.over;
+  const { rows, at, offered, why } = taken.over;
+  const upTo = phone.rowsAt?.cursor ?? 0;
+  const differing = why === "differs" ? differences(phone.rows, rows, upTo) : [];
   for (const [, own] of offered) if (own) phone.own.put(own);
   phone.rowsReplaced(rows, at);
   phone.ownTurn.value += 1;
   phone.tabs.tell({ about: "rows", keys: null, revision: at.revision });
   if (offered.length > 0) phone.tabs.tell({ about: "own", keys: offered.map(([n]) => n) });
-  return offered.length;
+  return { why, offered: offered.length, differing };
 };
 
 const changeOver = async (transaction: WriteTransaction, loading: Loading) => {
   const { revision } = (await readMeta(transaction, "rows")) ?? NO_ROWS_YET;
-  const { epoch, position, rules, generation } = loading;
+  const { epoch, position, rules, generation, why = null } = loading;
   const at: RowsAt = {
     ...{ epoch, cursor: position, whole: position, rules },
     ...{ generation, revision: revision + 1 },
@@ -90,26 +107,33 @@ const changeOver = async (transaction: WriteTransaction, loading: Loading) => {
   const older = IDBKeyRange.upperBound([generation, 0], true);
   const [found, offered] = await Promise.all([
     pages.getAll(pagesOf(generation)),
-    offerAgain(transaction, epoch),
+    offerAgain(transaction, epoch, why),
     pages.delete(older),
     transaction.objectStore("overlay").clear(),
     writeMeta(transaction, "rows", at),
     transaction.objectStore("meta").delete("loading"),
   ]);
-  return { rows: found.flat(), at, offered };
+  return { rows: found.flat(), at, offered, why };
 };
 
-/** Entries that another life of the ledger took: this one may have lost them with a restore. */
-const offerAgain = async (transaction: WriteTransaction, epoch: string): Promise<OwnChange[]> => {
+/**
+ * Entries that another life of the ledger took: this one may have lost them with a restore. Where a
+ * copy was put back by hand the life has not changed its name, so that any difference is a reason.
+ */
+const offerAgain = async (
+  transaction: WriteTransaction,
+  epoch: string,
+  why: Why | null,
+): Promise<OwnChange[]> => {
   const sent = transaction.objectStore("sent");
   const outbox = transaction.objectStore("outbox");
   const [keys, values] = await Promise.all([sent.getAllKeys(), sent.getAll()]);
   const changes: OwnChange[] = [];
   for (const [at, n] of keys.entries()) {
     const one = values[at];
-    if (one === undefined || one.epoch === epoch) continue;
-    const { entry, before, savedAt, offsetMs } = one;
-    const kept = { entry, before, savedAt, offsetMs, again: true as const };
+    const lost = one?.epoch !== epoch || why === "went back" || why === "differs";
+    if (one === undefined || !lost) continue;
+    const kept = { ...asMade(one), again: true as const };
     changes.push([n, { where: "phone", n, kept }]);
     await Promise.all([outbox.put(kept, n), sent.delete(n)]);
   }

@@ -6,6 +6,17 @@ import { type Row, type RowKey, rowKey } from "./kept.ts";
 const MODULUS = 2 ** 48;
 const share = (row: Row): number => crc32(`${row.type}:${row.id}:${row.position}`);
 
+/** The rows of the brewery that were held otherwise, although they had not changed since `upTo`. */
+export const differences = (held: HeldRows, theirs: readonly Row[], upTo: number): RowKey[] => {
+  const gone = new Set(held.all.keys());
+  const differing = theirs.flatMap((row) => {
+    const key = rowKey(row.type, row.id);
+    gone.delete(key);
+    return row.position <= upTo && held.get(key)?.position !== row.position ? [key] : [];
+  });
+  return [...differing, ...gone];
+};
+
 export class HeldRows {
   readonly all = new Map<RowKey, Row>();
   #sum = 0;

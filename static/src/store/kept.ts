@@ -19,16 +19,33 @@ export interface Row {
 export type RowKey = string;
 export const rowKey = (type: SubjectType, id: string): RowKey => `${type}:${id}`;
 
+/** What the phone's clocks said when an entry was made, to put its time right by when it is sent. */
+export interface Reckoning {
+  savedAt: string;
+  /** The correction of the phone's clock that is in `savedAt`, and in a `happened_at` that is now. */
+  offsetMs: number;
+  /** What cannot be set: a page's stopwatch. Absent from what a release before this one kept. */
+  watch?: {
+    page: string;
+    ms: number;
+    /** By the brewery's clock, its last answer before: what is made later cannot be older. */
+    heardAt: string | null;
+  };
+}
+
 /** An own entry on its way. `before` is what it was about, as it stood without it: for an undo. */
-export interface Kept {
+export interface Kept extends Reckoning {
   entry: MadeEntry;
   before: Standing | AnyRecord | null;
-  savedAt: string;
-  /** The clock correction in `happened_at`; a batch is sent under one correction only. */
-  offsetMs: number;
   /** Offered once more after the brewery's ledger was restored: its rows may hold it already. */
   again?: true;
 }
+
+/** An entry as it was made, without what has become of it since. */
+export const asMade = ({ entry, before, savedAt, offsetMs, watch }: Kept): Kept => {
+  const made = { entry, before, savedAt, offsetMs };
+  return watch === undefined ? made : { ...made, watch };
+};
 
 /** An own entry that the brewery has. Its position means something within one epoch only. */
 export interface Sent extends Kept {
@@ -84,9 +101,18 @@ export interface Loading {
   /** The key after which the next page starts; null at the beginning. */
   after: string | null;
   pages: number;
+  /** What made it necessary, if it is not the first. */
+  why?: Why;
 }
+
+/**
+ * Why rows are fetched anew: the ledger was restored, and says so; it went back and does not; rows
+ * turned out to differ; or they are folded by other rules.
+ */
+export type Why = "restored" | "went back" | "differs" | "rules";
 
 export interface ClockOffset {
   offsetMs: number;
+  /** By the brewery's clock. */
   measuredAt: string;
 }

@@ -29,16 +29,37 @@ export const putBack = async (phone: Phone, database: Database): Promise<void> =
 interface Mark {
   device: string;
   unsent: number;
+  /** The phone's running number; a release before this one did not keep it. */
+  seq?: number;
 }
 
+/** The mark that an earlier start has left, if it can be read. */
+const markFrom = (text: string | null): Mark | null => {
+  try {
+    return JSON.parse(text ?? "null") as Mark | null;
+  } catch {
+    return null; // half written as the battery went: it tells nothing, and a new one is left soon
+  }
+};
+
+/**
+ * A storage that was put back to an older state would number new entries as it has numbered others
+ * before: it goes on from where the mark says that it was.
+ */
+export const numberOn = (phone: Phone, text: string | null): void => {
+  const mark = markFrom(text);
+  if (mark?.device !== phone.device) return;
+  phone.numberedTo = Math.max(phone.numberedTo, mark.seq ?? 0);
+};
+
 /** What the mark of an earlier start says is lost, in words; null if nothing is. */
-export const lossSince = (mark: string | null, device: string): string | null => {
-  if (mark === null) return null;
-  const { device: before, unsent } = JSON.parse(mark) as Mark;
-  if (before === device || unsent === 0) return null;
+export const lossSince = (text: string | null, device: string): string | null => {
+  const mark = markFrom(text);
+  if (mark === null || mark.device === device || mark.unsent === 0) return null;
+  const { unsent } = mark;
   const entries = unsent === 1 ? "One entry" : `${unsent} entries`;
   return `The browser has cleared this app's storage. ${entries} had not reached the brewery yet.`;
 };
 
-export const markOf = (device: string, unsent: number): string =>
-  JSON.stringify({ device, unsent } satisfies Mark);
+export const markOf = (device: string, unsent: number, seq: number): string =>
+  JSON.stringify({ device, unsent, seq } satisfies Mark);

@@ -5,6 +5,9 @@ import type { Kept } from "./kept.ts";
 import type { OwnChange, Phone } from "./phone.ts";
 import { NotPossible } from "./trouble.ts";
 
+/** No page's id: what is read in was never timed by a stopwatch of this phone. */
+const ANOTHER_PHONE = "";
+
 const WHAT = "cellarapp outbox";
 
 interface OutboxFile {
@@ -12,7 +15,13 @@ interface OutboxFile {
   version: 1;
   device: string;
   saved_at: string;
-  entries: { entry: MadeEntry; saved_at: string; offset_ms: number }[];
+  entries: {
+    entry: MadeEntry;
+    saved_at: string;
+    offset_ms: number;
+    /** When that phone had last heard of the brewery before. */
+    heard_at?: string | null;
+  }[];
 }
 
 export interface Imported {
@@ -31,8 +40,9 @@ export const exportOutbox = (phone: Phone): Blob => {
     saved_at: phone.clock.now(),
     entries: waiting
       .sort((a, b) => a.n - b.n)
-      .map(({ kept: { entry, savedAt, offsetMs } }) => {
-        return { entry, saved_at: savedAt, offset_ms: offsetMs };
+      .map(({ kept: { entry, savedAt, offsetMs, watch } }) => {
+        const heard_at = watch?.heardAt ?? null;
+        return { entry, saved_at: savedAt, offset_ms: offsetMs, heard_at };
       }),
   };
   return new Blob([JSON.stringify(file, null, 1)], { type: "application/json" });
@@ -42,8 +52,9 @@ export const exportOutbox = (phone: Phone): Blob => {
 export const importOutbox = async (phone: Phone, file: Blob): Promise<Imported> => {
   const entries = entriesIn(await file.text());
   const unknown = entries.filter(({ entry }) => phone.own.byId(entry.id) === undefined);
-  const kept = unknown.map(({ entry, saved_at: savedAt, offset_ms: offsetMs }): Kept => {
-    return { entry, before: null, savedAt, offsetMs };
+  const kept = unknown.map(({ entry, saved_at: savedAt, offset_ms: offsetMs, heard_at }): Kept => {
+    const watch = { page: ANOTHER_PHONE, ms: 0, heardAt: heard_at ?? null };
+    return { entry, before: null, savedAt, offsetMs, watch };
   });
   const keys = await phone.connection.write(["outbox"], (transaction) =>
     Promise.all(kept.map((one) => transaction.objectStore("outbox").add(one))),
@@ -76,6 +87,7 @@ const parsed = (text: string): unknown => {
 const isKept = (one: OutboxFile["entries"][number] | null): boolean =>
   typeof one?.saved_at === "string" &&
   typeof one.offset_ms === "number" &&
+  !Number.isNaN(Date.parse(one.saved_at)) &&
   ["id", "device", "kind", "subject", "happened_at", "person"].every(
     (name) => typeof one.entry?.[name as keyof MadeEntry] === "string",
   ) &&

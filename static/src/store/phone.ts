@@ -27,6 +27,8 @@ import { Views } from "./views.ts";
 export interface Surroundings {
   open: Opener;
   nowMs(): number;
+  /** Milliseconds that nobody can set, from any start; they may stand still while the phone sleeps. */
+  stopwatchMs(): number;
   random(bytes: Uint8Array<ArrayBuffer>): void;
   tabs: Tabs;
 }
@@ -50,19 +52,21 @@ export class Phone {
   readonly loss = signal<string | null>(null);
   device = "";
   running: Running = { seq: 0, lastAt: "" };
+  /** A running number that was given before, as far as is known outside the storage. */
+  numberedTo = 0;
   rowsAt: RowsAt | null = null;
   loading: Loading | null = null;
   syncedAt: string | null = null;
 
-  constructor({ open, nowMs, random, tabs }: Surroundings) {
+  constructor({ open, nowMs, stopwatchMs, random, tabs }: Surroundings) {
     this.connection = new Connection(open);
     this.connection.onTrouble = (error) => {
       if (error === null || error instanceof Trouble) this.trouble.value = error?.message ?? null;
     };
     this.connection.onReopened = (database) => putBack(this, database);
     this.settings = new Settings(this);
-    this.clock = new Clock(nowMs);
     this.newId = uuid7Maker(nowMs, random);
+    this.clock = new Clock({ nowMs, stopwatchMs, page: this.newId() });
     this.tabs = tabs;
   }
 

@@ -7,7 +7,7 @@ import { isNumber } from "../domain/numbers.ts";
 import { type AnyRecord, blankRecord, stepRecord } from "../domain/records.ts";
 import { RULES_VERSION } from "../domain/rules.ts";
 import { blank, type Standing } from "../domain/standing.ts";
-import type { Kept, Running } from "./kept.ts";
+import type { Kept, Reckoning, Running } from "./kept.ts";
 import { readMeta, writeMeta } from "./meta.ts";
 import type { OwnChange, Phone } from "./phone.ts";
 import type { WriteTransaction } from "./schema.ts";
@@ -19,6 +19,8 @@ export interface Draft {
   facts: Facts;
   /** When it happened, if not now. */
   happenedAt?: string;
+  /** The clocks that `happenedAt` was reckoned by, if not those of now. */
+  reckoning?: Reckoning;
 }
 
 export interface Saved {
@@ -37,7 +39,8 @@ export const save = async (
   const changes = await phone.connection.write(
     ["outbox", "attention", "meta"],
     async (transaction) => {
-      const running = (await readMeta(transaction, "running")) ?? { seq: 0, lastAt: "" };
+      const stored = (await readMeta(transaction, "running")) ?? { seq: 0, lastAt: "" };
+      const running = { ...stored, seq: Math.max(stored.seq, phone.numberedTo) };
       const { made, next } = makeEntries(phone, drafts, person, running);
       const outbox = transaction.objectStore("outbox");
       const [keys, others] = await Promise.all([
@@ -67,7 +70,7 @@ const makeEntries = (
 ): { made: Kept[]; next: Running } => {
   const { clock } = phone;
   const now = clock.nextAfter(running.lastAt);
-  const savedAt = clock.now();
+  const reckoning = clock.reckoning();
   /** Several entries may be about one container: each finds it as the one before has left it. */
   const latest = new Map<string, Standing | AnyRecord>();
   const made = drafts.map((draft, at): Kept => {
@@ -84,7 +87,9 @@ const makeEntries = (
     };
     const before = latest.get(entry.subject) ?? standsNow(phone, entry);
     latest.set(entry.subject, after(before, entry));
-    return { entry, before, savedAt, offsetMs: clock.offsetMs };
+    const { savedAt, offsetMs, watch } = draft.reckoning ?? reckoning;
+    const kept = { entry, before, savedAt, offsetMs };
+    return watch === undefined ? kept : { ...kept, watch };
   });
   return { made, next: { seq: running.seq + drafts.length, lastAt: now } };
 };

@@ -4,6 +4,8 @@
 import { type ReadonlySignal, signal } from "@preact/signals";
 import { accountOf, type RoleChange, setDoor, takeMe } from "../store/account.ts";
 import { catchUp } from "../store/catch-up.ts";
+import type { Loaded } from "../store/first-load.ts";
+import type { RowKey } from "../store/kept.ts";
 import type { Phone } from "../store/phone.ts";
 import { keepSyncedAt } from "../store/synced-at.ts";
 import { ask } from "./asking.ts";
@@ -108,8 +110,8 @@ export class Sync {
     await ready();
     await catchUp(this.#phone);
     const pusher = new Pusher(this.#phone, this.#transport, app);
-    const round = new Round(this.#phone, this.#transport, pusher, (offeredAgain) => {
-      this.notice.value = restoredWords(offeredAgain);
+    const round = new Round(this.#phone, this.#transport, pusher, (loaded) => {
+      this.notice.value = loadedWords(loaded) ?? this.notice.value;
     });
     // First, for a phone that was taken out of use gets no further than sending.
     await this.#askAboutHeld(pusher);
@@ -152,6 +154,25 @@ const MAY: { readonly [role in RoleChange["role"]]: string } = {
 const roleWords = ({ person, role }: RoleChange): string =>
   `The owner has changed what ${person} may do: ${person} is now ${MAY[role]}. ` +
   "What is on this phone goes on to the brewery; what is not allowed any more is held for the owner.";
+
+/** What a load after the first is told by; null where it concerns nobody. */
+const loadedWords = ({ why, offered, differing }: Loaded): string | null => {
+  if (why === "differs") return differingWords(differing);
+  return offered > 0 ? restoredWords(offered) : null;
+};
+
+const NAMED = 5;
+
+const differingWords = (keys: readonly RowKey[]): string => {
+  const names = keys.slice(0, NAMED).map((key) => key.replace(/^container:/, "").replace(":", " "));
+  const more = keys.length - names.length;
+  const what =
+    names.length === 0 ? "" : `: ${names.join(", ")}${more > 0 ? ` and ${more} more` : ""}`;
+  return (
+    `What this phone knew was not what the brewery has${what}. ` +
+    "It was fetched again, and what was recorded here was sent again; nothing is lost."
+  );
+};
 
 const restoredWords = (count: number): string => {
   const what =

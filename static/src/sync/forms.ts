@@ -30,6 +30,10 @@ export const pushAnswer = (body: unknown, ids: readonly string[]): PushAnswer | 
   return { epoch: body["epoch"], serverTime: body["server_time"], answers: answers as Answer[] };
 };
 
+/** What the brewery's clock says, from its answer about its health. */
+export const serverTime = (body: unknown): string | null =>
+  isObject(body) && isTime(body["server_time"]) ? body["server_time"] : null;
+
 const isTime = (value: unknown): value is string =>
   isText(value) && !Number.isNaN(Date.parse(value));
 
@@ -94,6 +98,10 @@ const areRows = (rows: unknown): rows is Row[] =>
       isPosition(row["position"]) &&
       isObject(row["doc"]),
   );
+
+/** Whether an answer names this life of the ledger. */
+export const isLedger = (body: unknown, epoch: string): boolean =>
+  isObject(body) && body["epoch"] === epoch;
 
 export const isAnotherLedger = (status: number, body: unknown): boolean =>
   status === 409 && isObject(body) && String(body["type"]).endsWith("/problems/another-ledger");

@@ -4,6 +4,8 @@
 const POLL_MS = 30_000;
 const FIRST_WAIT_MS = 1000;
 const LONGEST_WAIT_MS = 60_000;
+/** Nobody in the cellar waits longer for a gateway that says so. */
+const LONGEST_LEFT_ALONE_MS = 3_600_000;
 
 export type Occasion =
   /** Something was saved. */
@@ -18,8 +20,8 @@ export type Occasion =
 export class Pace {
   /** Answers that failed to come, one after another. */
   failures = 0;
-  dueMs = 0;
-  #leftAloneUntilMs = 0;
+  dueMs = Number.NEGATIVE_INFINITY;
+  #leftAloneUntilMs = Number.NEGATIVE_INFINITY;
   readonly #random: () => number;
 
   /** `random` gives numbers from 0 up to 1. */
@@ -31,7 +33,7 @@ export class Pace {
   may(occasion: Occasion, nowMs: number): boolean {
     if (occasion === "asked") {
       this.failures = 0;
-      this.#leftAloneUntilMs = 0;
+      this.#leftAloneUntilMs = Number.NEGATIVE_INFINITY;
       return true;
     }
     if (nowMs < this.#leftAloneUntilMs) return false;
@@ -54,7 +56,8 @@ export class Pace {
     this.failures += 1;
     const bound = Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** Math.min(this.failures, 10));
     const waitMs = FIRST_WAIT_MS + this.#random() * (bound - FIRST_WAIT_MS);
-    this.#leftAloneUntilMs = retryAfterMs === null ? 0 : nowMs + retryAfterMs;
+    const aloneMs = Math.min(retryAfterMs ?? 0, LONGEST_LEFT_ALONE_MS);
+    this.#leftAloneUntilMs = retryAfterMs === null ? Number.NEGATIVE_INFINITY : nowMs + aloneMs;
     this.dueMs = Math.max(nowMs + waitMs, this.#leftAloneUntilMs);
   }
 }

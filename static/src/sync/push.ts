@@ -6,7 +6,7 @@ import { asTime } from "../store/clock.ts";
 import type { Own } from "../store/own-entries.ts";
 import type { Phone } from "../store/phone.ts";
 import { type Batch, batchOf, MOST_ENTRIES } from "./batch.ts";
-import { pushAnswer } from "./forms.ts";
+import { pushAnswer, serverTime } from "./forms.ts";
 import { NO_SENSE, NoAnswer, type Transport } from "./transport.ts";
 
 const TOO_LARGE = { title: "This entry is too large", detail: "Make its words shorter." };
@@ -36,18 +36,20 @@ export class Pusher {
   }
 
   async push(): Promise<void> {
-    const unsent = this.#phone.own.unsent().filter(({ n }) => n > this.#offered);
-    await this.#send(batchOf(unsent, this.#most));
+    await this.#send(this.#phone.own.unsent().filter(({ n }) => n > this.#offered));
   }
 
   /** A held entry may have been released since, by a person or by a new release. */
   async askAboutHeld(): Promise<void> {
     const held = this.#phone.own.held();
-    if (held.length > 0) await this.#send(batchOf(held, this.#most));
+    if (held.length > 0) await this.#send(held);
   }
 
-  async #send(batch: Batch): Promise<void> {
-    const { clock } = this.#phone;
+  async #send(waiting: readonly Own[]): Promise<void> {
+    const { clock, device } = this.#phone;
+    const doubtful = waiting.some(({ kept }) => clock.doubts(kept));
+    if (doubtful && !clock.sure) await this.#askTheTime();
+    const batch = batchOf(waiting, this.#most, ({ kept }) => clock.lateMs(kept, device));
     const sentMs = clock.deviceMs();
     const body = this.#envelope(batch, sentMs);
     const reply = await this.#transport({ path: "/api/push", body });
@@ -60,19 +62,29 @@ export class Pusher {
     const answer = reply.status === 200 ? pushAnswer(reply.body, ids) : null;
     if (answer === null) throw new NoAnswer(NO_SENSE, reply.retryAfterMs);
     const offset = clock.measured(answer.serverTime, sentMs, receivedMs);
-    const news = offset.offsetMs === clock.offset?.offsetMs ? null : offset;
-    await takeAnswers(this.#phone, answer.epoch, answer.answers, news);
+    await takeAnswers(this.#phone, answer.epoch, answer.answers, offset);
     if (batch.entries[0]?.where === "phone") this.#goOn(batch.entries);
     this.later += answer.answers.filter(({ verdict }) => verdict === "later").length;
   }
 
-  #envelope({ entries, json }: Batch, sentMs: number): string {
+  /** When an entry was made is told against the brewery's time now: that has to be known first. */
+  async #askTheTime(): Promise<void> {
+    const { clock } = this.#phone;
+    const sentMs = clock.deviceMs();
+    const reply = await this.#transport({ path: "/api/health" });
+    const receivedMs = clock.deviceMs();
+    const time = reply.status === 200 ? serverTime(reply.body) : null;
+    if (time === null) throw new NoAnswer(NO_SENSE, reply.retryAfterMs);
+    await takeAnswers(this.#phone, "", [], clock.measured(time, sentMs, receivedMs));
+  }
+
+  #envelope({ entries, lateMs, json }: Batch, sentMs: number): string {
     const about = {
       proto: 1,
       app: this.#app,
       epoch: this.#phone.rowsAt?.epoch ?? null,
-      // In the clock that the entries' own times were corrected by.
-      sent_at: asTime(sentMs + (entries[0]?.kept.offsetMs ?? 0)),
+      // In the clock that the entries' own times were told by.
+      sent_at: asTime(sentMs + this.#phone.clock.offsetMs - lateMs),
       device: this.#phone.device,
       ...this.#waitingAfter(entries),
     };

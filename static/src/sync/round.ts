@@ -1,10 +1,11 @@
 // One round with the brewery: everything unsent goes there, then everything new comes from there.
 // Each step is decided from where things stand, so a round may be cut off anywhere and begun anew.
 
-import { beginLoad, takePage } from "../store/first-load.ts";
+import { beginLoad, type Loaded, takePage } from "../store/first-load.ts";
+import type { Why } from "../store/kept.ts";
 import type { Phone } from "../store/phone.ts";
 import { takeRows, tidyPages } from "../store/take-rows.ts";
-import { isAnotherLedger, pullAnswer, snapshotHead, snapshotPage } from "./forms.ts";
+import { isAnotherLedger, isLedger, pullAnswer, snapshotHead, snapshotPage } from "./forms.ts";
 import type { Pusher } from "./push.ts";
 import { NO_SENSE, NoAnswer, type Reply, type Transport } from "./transport.ts";
 
@@ -35,25 +36,26 @@ export class Round {
   readonly #phone: Phone;
   readonly #transport: Transport;
   readonly #pusher: Pusher;
-  #fresh = false;
+  /** Why all rows have to be fetched anew, if they have. */
+  #fresh: Why | null = null;
   #whole = false;
   #healed = false;
   #rowsCame = false;
   /** The version of what the brewery says of this phone's people; null where it said none. */
   me: number | null = null;
-  readonly #onRestored: (offeredAgain: number) => void;
+  readonly #onLoaded: (loaded: Loaded) => void;
 
-  /** `onRestored` hears how many entries are offered again after a restore of the ledger. */
+  /** `onLoaded` hears what a finished load has brought to light. */
   constructor(
     phone: Phone,
     transport: Transport,
     pusher: Pusher,
-    onRestored: (offeredAgain: number) => void,
+    onLoaded: (loaded: Loaded) => void,
   ) {
     this.#phone = phone;
     this.#transport = transport;
     this.#pusher = pusher;
-    this.#onRestored = onRestored;
+    this.#onLoaded = onLoaded;
   }
 
   /** Rejects with NoAnswer where it could not go on. What was done until then is kept. */
@@ -72,26 +74,26 @@ export class Round {
     const { loading, rowsAt } = this.#phone;
     return nextStep({
       unsent: this.#pusher.hasMore(),
-      loading: loading !== null && !this.#fresh,
-      rows: rowsAt !== null && !this.#fresh,
+      loading: loading !== null && this.#fresh === null,
+      rows: rowsAt !== null && this.#fresh === null,
       whole: this.#whole,
     });
   }
 
   async #beginLoad(): Promise<void> {
     const reply = await this.#transport({ path: "/api/snapshot" });
-    await beginLoad(this.#phone, orNoAnswer(reply, snapshotHead(reply.body)));
-    this.#fresh = false;
+    await beginLoad(this.#phone, orNoAnswer(reply, snapshotHead(reply.body)), this.#fresh);
+    this.#fresh = null;
   }
 
   async #loadPage(): Promise<void> {
     const after = this.#phone.loading?.after ?? null;
     const from = after === null ? "" : `after=${encodeURIComponent(after)}&`;
     const reply = await this.#transport({ path: `/api/snapshot/pages?${from}limit=${PULL_ROWS}` });
-    const offered = await takePage(this.#phone, orNoAnswer(reply, snapshotPage(reply.body, after)));
-    if (offered === 0) return;
-    this.#onRestored(offered);
-    this.#pusher.begin();
+    const loaded = await takePage(this.#phone, orNoAnswer(reply, snapshotPage(reply.body, after)));
+    if (loaded === null) return;
+    this.#onLoaded(loaded);
+    if (loaded.offered > 0) this.#pusher.begin();
   }
 
   async #pull(): Promise<void> {
@@ -101,13 +103,13 @@ export class Round {
     const asked = `epoch=${encodeURIComponent(epoch)}&since=${cursor}&limit=${PULL_ROWS}`;
     const reply = await this.#transport({ path: `/api/pull?${asked}` });
     if (isAnotherLedger(reply.status, reply.body)) {
-      this.#startAfresh();
+      this.#startAfresh(isLedger(reply.body, epoch) ? "went back" : "restored");
       return;
     }
     const answer = orNoAnswer(reply, pullAnswer(reply.body, cursor));
     // Another ledger that did not say so, or rows that are made by other rules now.
     if (answer.epoch !== epoch || answer.rules !== held.rules) {
-      this.#startAfresh();
+      this.#startAfresh(answer.epoch === epoch ? "rules" : "restored");
       return;
     }
     const { rows, next, more } = answer;
@@ -116,14 +118,14 @@ export class Round {
     await takeRows(this.#phone, { since: cursor, next, rows, last: !more });
     if (more) return;
     if (this.#phone.rows.checksum === answer.checksum) this.#whole = true;
-    else this.#startAfresh();
+    else this.#startAfresh("differs");
   }
 
   /** Once in a round: what a fresh start does not heal must wait, or it would go on for ever. */
-  #startAfresh(): void {
+  #startAfresh(why: Why): void {
     if (this.#healed) throw new NoAnswer(DISAGREES);
     this.#healed = true;
-    this.#fresh = true;
+    this.#fresh = why;
   }
 }
 

@@ -11,6 +11,7 @@ import type { News, Tabs } from "../../../static/src/store/tabs.ts";
 /** The storage and the surroundings of one phone, which outlive a page. */
 export interface Device {
   nowMs: number;
+  stopwatchMs: number;
   storage: IDBFactory;
   /** The tabs that are open, each hearing what the others tell. */
   tabs: ((news: News) => void)[];
@@ -23,6 +24,7 @@ export const aDevice = (seed = 1): Device => {
   let state = seed;
   return {
     nowMs: START_MS,
+    stopwatchMs: 0,
     storage: new IDBFactory(),
     tabs: [],
     random: (bytes) => {
@@ -65,6 +67,7 @@ export const aPage = (device: Device, open: Opener = openerOf(device)): Page => 
   const phone = new Phone({
     open,
     nowMs: () => device.nowMs,
+    stopwatchMs: () => device.stopwatchMs,
     random: device.random,
     tabs: tabOf(device),
   });

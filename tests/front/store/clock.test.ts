@@ -5,7 +5,8 @@ import { test } from "node:test";
 import { asTime, Clock } from "../../../static/src/store/clock.ts";
 
 const NOON = Date.parse("2026-03-02T12:00:00.000Z");
-const clockAt = (ms: number) => new Clock(() => ms);
+const clockAt = (ms: number) =>
+  new Clock({ nowMs: () => ms, stopwatchMs: () => 0, page: "a page" });
 
 test("the first answer sets the offset to the middle of what it can be", () => {
   const clock = clockAt(NOON);

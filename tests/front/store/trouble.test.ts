@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { Opener } from "../../../static/src/store/connection.ts";
-import { lossSince, markOf } from "../../../static/src/store/lost-storage.ts";
+import { lossSince, markOf, numberOn } from "../../../static/src/store/lost-storage.ts";
 import type { Database } from "../../../static/src/store/schema.ts";
 import { troubleFrom } from "../../../static/src/store/trouble.ts";
 import { aDevice, anOpenPage, aPage, FIRKIN, openerOf } from "./a-phone.ts";
@@ -118,9 +118,23 @@ test("storage that was cleared under an open tab is put back from its memory", a
 });
 
 test("storage that was cleared while the app was closed is told from the mark", () => {
-  assert.match(lossSince(markOf("a", 3), "b") ?? "", /3 entries had not reached the brewery/);
-  assert.match(lossSince(markOf("a", 1), "b") ?? "", /One entry had not/);
-  assert.equal(lossSince(markOf("a", 3), "a"), null);
-  assert.equal(lossSince(markOf("a", 0), "b"), null);
+  assert.match(lossSince(markOf("a", 3, 9), "b") ?? "", /3 entries had not reached the brewery/);
+  assert.match(lossSince(markOf("a", 1, 9), "b") ?? "", /One entry had not/);
+  assert.equal(lossSince(markOf("a", 3, 9), "a"), null);
+  assert.equal(lossSince(markOf("a", 0, 9), "b"), null);
   assert.equal(lossSince(null, "b"), null);
+  assert.equal(lossSince('{"device":"a","uns', "b"), null, "half written");
+});
+
+test("a storage put back to an older state does not number entries as it did others before", async () => {
+  const device = aDevice();
+  const page = await anOpenPage(device);
+  const made = await page.book.record("registered", "117", FIRKIN);
+  const mark = markOf(page.book.device, 1, 7);
+  const later = await anOpenPage(device);
+  numberOn(later.phone, mark);
+  const { entry } = await later.book.record("noted", "117", { words: "x" });
+  assert.deepEqual([made.entry.seq, entry.seq], [1, 8]);
+  numberOn(later.phone, markOf("another device", 1, 99));
+  assert.equal((await later.book.record("noted", "117", { words: "y" })).entry.seq, 9);
 });

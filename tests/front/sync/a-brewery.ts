@@ -45,6 +45,9 @@ export class Brewery {
       const problem = { type: "/problems/too-large", title: "Too large", status: 413 };
       return tooLarge ? reply(413, problem) : reply(200, this.push(JSON.parse(body ?? "")));
     }
+    if (pathname === "/api/health") {
+      return reply(200, { status: "ok", server_time: new Date(this.nowMs()).toISOString() });
+    }
     if (pathname === "/api/snapshot") {
       const { epoch, head: position, rules } = this;
       return reply(200, { epoch, position, rules, checksum: this.checksum(), pages: 1 });

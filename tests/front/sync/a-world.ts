@@ -23,6 +23,8 @@ export class SimPhone {
   fuse = new Fuse(0);
   /** Questions asked in the last round. */
   asked = 0;
+  /** By how much the phone's clock is fast. */
+  skewMs = 0;
   readonly #world: World;
   readonly #which: number;
   readonly device: Device;
@@ -38,7 +40,8 @@ export class SimPhone {
     const fuse = new Fuse(0);
     this.fuse = fuse;
     this.device.tabs = [];
-    this.device.nowMs = this.#world.nowMs;
+    this.device.nowMs = this.#world.nowMs + this.skewMs;
+    this.device.stopwatchMs = 0;
     const open = openerOf(this.device);
     const page = await anOpenPage(this.device, async (watching) => fuse.wrap(await open(watching)));
     this.phone = page.phone;
@@ -95,7 +98,10 @@ export class World {
   /** Time goes by, for everybody. */
   wait(ms: number): void {
     this.nowMs += ms;
-    for (const { device } of this.phones) device.nowMs += ms;
+    for (const { device } of this.phones) {
+      device.nowMs += ms;
+      device.stopwatchMs += ms;
+    }
   }
 
   copy(): Pick<Brewery, "head" | "taken" | "rows"> {

@@ -127,6 +127,32 @@ test("rows that do not add up are fetched anew, once, with the outbox untouched"
   assert.deepEqual(paths(asked).slice(0, 5), order);
   assert.equal(two.phone.rows.checksum, world.brewery.checksum());
   assert.equal(two.book.waiting.value.attention, 1);
+  assert.match(two.sync.notice.value ?? "", /not what the brewery has: 117\. It was fetched again/);
+  two.sync.notice.value = null;
+  await two.go();
+  assert.equal(two.sync.notice.value, null, "told once");
+});
+
+test("a ledger put back by hand, under its old name, is sent what it has forgotten", async () => {
+  for (const others of [0, 4]) {
+    const { world } = await listening(2);
+    const [one, two] = [world.phone(0), world.phone(1)];
+    await two.book.record("registered", "1", FIRKIN);
+    await two.go();
+    const { head, taken, rows } = world.copy();
+    const { entry } = await one.book.record("registered", "117", FIRKIN);
+    await one.go();
+    Object.assign(world.brewery, { head, taken, rows });
+    for (let n = 0; n < others; n += 1) {
+      await two.book.record("noted", "1", { words: `${n}` });
+      await two.go();
+    }
+    await one.go();
+    assert.ok(world.brewery.taken.has(entry.id), `with ${others} entries of others since`);
+    assert.match(one.sync.notice.value ?? "", others === 0 ? /restored/ : /not what the brewery/);
+    await world.heal();
+    await world.isSettled();
+  }
 });
 
 test("rows that never add up do not become a loop: the phone says so and waits longer", async () => {
@@ -199,7 +225,8 @@ test("rows of a type that only a later release knows are kept and not shown", as
 test("the clock is corrected by what the brewery's says, and later entries carry it", async () => {
   const { world, asked } = await listening();
   const phone = world.phone(0);
-  phone.device.nowMs -= 3_600_000;
+  phone.skewMs = -3_600_000;
+  await phone.restart();
   await phone.book.record("noted", "117", { words: "before" });
   await phone.go();
   assert.equal(phone.book.now(), new Date(world.nowMs).toISOString());
