@@ -9,7 +9,7 @@ from cellarapp.demo.clock import Week, at
 from cellarapp.demo.fleet import LOTS, NEW_FIRKINS, Lot, in_lot, registration
 from cellarapp.demo.habits import HABITS, Customer
 from cellarapp.demo.notebook import Device, Notebook
-from cellarapp.demo.words import BARHAND, BEERS, CUSTOMERS, DRIVER, OWNER, PHONE, PLACES
+from cellarapp.demo.words import BARHAND, BEERS, BREWERY, CUSTOMERS, DRIVER, OWNER, PHONE, PLACES
 
 
 def beer_days(abv_tenths: int) -> int:
@@ -36,6 +36,7 @@ def begin(now: datetime, week: Week, seed: int) -> Brewery:
 def _write_records(brewery: Brewery) -> None:
     book, office = brewery.book, brewery.office
     moments = brewery.minutes(brewery.week.first_day, 8, 1.5)
+    book.note(office, next(moments), "brewery", "brewery", by=OWNER, **BREWERY)
     for name, facts in PLACES.items():
         moment = next(moments)
         brewery.places[name] = book.new_id(moment)

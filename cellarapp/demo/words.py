@@ -4,6 +4,12 @@ from typing import Any
 
 OWNER, DRIVER, BARHAND = "Brindle", "Tollo", "Wix"
 
+BREWERY = {
+    "name": "Sallowick Brewery",
+    "address": "2 Ropewalk, Sallowick",
+    "phone": "01632 960099",
+    "email": "office@brewery.example",
+}
 PLACES: dict[str, dict[str, Any]] = {
     "racking": {"name": "Racking room", "role": "store"},
     "cold": {"name": "Cold room", "role": "store", "temp_decidegc": 115},

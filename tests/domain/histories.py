@@ -313,6 +313,7 @@ def faces(entries: list[Entry]) -> dict[str, Any]:
 
 
 RECORD_FACTS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
+    "brewery": {"name": WORDS, "company_prefix": st.just("9521141")},
     "beer": {"name": WORDS, "abv_tenths": st.none() | st.integers(20, 90), "vegan": st.booleans()},
     "gyle": {"number": WORDS, "volume_ml": st.integers(0, 900_000), "retired": st.booleans()},
     "place": {"name": WORDS, "role": st.sampled_from(["store", "yard", "stillage", "bar"])},

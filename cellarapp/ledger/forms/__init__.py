@@ -39,7 +39,12 @@ def _entry_form(kind: str) -> Form:
 
 
 def _subject(kind: str) -> Field[Any]:
-    """A container goes by its number, a setting by its figure, anything else by an id."""
+    """A container goes by its number, a setting by its figure, anything else by an id.
+
+    The brewery itself is the one thing of its kind.
+    """
+    if kind == "brewery":
+        return Choice([kind], required=True)
     if kind in HAPPENING or kind in CORRECTION:
         return Number(required=True)
     return Choice(FIGURES, required=True) if kind == "setting" else place(required=True)

@@ -7,7 +7,7 @@ from marshmallow.validate import Length
 
 from cellarapp.domain.entries import RECORD_KINDS
 from cellarapp.domain.figures import figure
-from cellarapp.ledger.fields import Choice, Day, Id, Instant, Series, Whole, Words, YesNo
+from cellarapp.ledger.fields import Choice, Day, Id, Instant, Pattern, Series, Whole, Words, YesNo
 from cellarapp.ledger.forms.dose import ADDED
 from cellarapp.ledger.forms.form import Facts, part
 
@@ -34,6 +34,13 @@ def gravity() -> Whole:
 
 
 RECORD: Facts = {
+    "brewery": {
+        "name": Words(60, least=1),
+        "address": Words(200),
+        "phone": Words(40),
+        "email": Words(120),
+        "company_prefix": Pattern(r"|\d{4,12}", "a GS1 company prefix of 4 to 12 digits, or empty"),
+    },
     "beer": {
         "name": Words(60, least=1),
         "abv_tenths": Whole(0, 300, "tenths of a per cent by volume"),

@@ -30,6 +30,7 @@ export const CONTAINER_KINDS = [
 ] as const;
 export const CORRECTION_KINDS = ["voided", "renumbered", "settled"] as const;
 export const RECORD_KINDS = [
+  "brewery",
   "beer",
   "gyle",
   "place",

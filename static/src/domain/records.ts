@@ -21,6 +21,16 @@ export interface RecordOf<Fields> {
   set_by: Record<string, string>;
 }
 
+/** Whose casks these are, as it stands on labels and papers. There is one: its id is "brewery". */
+export interface BreweryFields {
+  name: string;
+  address: string;
+  phone: string;
+  email: string;
+  /** Of GS1, 4 to 12 digits, if the brewery has licensed one. */
+  company_prefix: string;
+}
+
 export interface BeerFields {
   name: string;
   abv_tenths: number;
@@ -111,6 +121,7 @@ export interface TrialFields {
   samples: TrialSample[];
 }
 
+export type Brewery = RecordOf<BreweryFields>;
 export type Beer = RecordOf<BeerFields>;
 export type Gyle = RecordOf<GyleFields> & { drawn_ml: number };
 export type Place = RecordOf<PlaceFields> & { temperatures: Reading[] };

@@ -26,6 +26,8 @@ export interface Waiting {
 
 export class Book {
   readonly containers;
+  /** The one brewery, under the id "brewery", once it has said who it is. */
+  readonly breweries;
   readonly beers;
   readonly gyles;
   readonly places;
@@ -51,6 +53,7 @@ export class Book {
     this.#person = personOf(phone);
     this.account = accountOf(phone);
     this.containers = phone.views.containers.signal;
+    this.breweries = phone.views.breweries.signal;
     this.beers = phone.views.beers.signal;
     this.gyles = phone.views.gyles.signal;
     this.places = phone.views.places.signal;

@@ -5,6 +5,7 @@ import type { RecordKind } from "../domain/entries.ts";
 import type {
   AnyRecord,
   Beer,
+  Brewery,
   Customer,
   Gyle,
   Lot,
@@ -22,6 +23,7 @@ import { containerView, recordView } from "./phone-view.ts";
 
 export class Views {
   readonly containers = new LiveMap<Standing>();
+  readonly breweries = new LiveMap<Brewery>();
   readonly beers = new LiveMap<Beer>();
   readonly gyles = new LiveMap<Gyle>();
   readonly places = new LiveMap<Place>();
@@ -43,6 +45,7 @@ export class Views {
     this.#own = own;
     this.#byType = {
       container: this.containers,
+      brewery: this.breweries,
       beer: this.beers,
       gyle: this.gyles,
       place: this.places,

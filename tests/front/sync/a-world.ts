@@ -184,6 +184,7 @@ export const storedPlaces = async (phone: Phone, id: string): Promise<string[]> 
 const viewOf = ({ views }: Phone): Map<string, string> => {
   const maps = {
     container: views.containers,
+    brewery: views.breweries,
     beer: views.beers,
     gyle: views.gyles,
     place: views.places,

@@ -13,7 +13,9 @@ import { Lists } from "./lists/Lists.tsx";
 import { ThisPhone } from "./phone/ThisPhone.tsx";
 import { OverdrawnGyles } from "./questions/Overdrawn.tsx";
 import { Questions } from "./questions/Questions.tsx";
+import { RecordForm } from "./records/RecordForm.tsx";
 import { Records } from "./records/Records.tsx";
+import { SPECS } from "./records/specs.ts";
 import { NewContainers } from "./register/NewContainers.tsx";
 import { Register } from "./register/Register.tsx";
 import { Unregistered } from "./register/Unregistered.tsx";
@@ -54,6 +56,8 @@ const Overview = () => (
 const Office = ({ path }: ScreenProps) => {
   const [section, id] = path;
   switch (section) {
+    case "brewery":
+      return <RecordForm spec={SPECS.brewery} id="brewery" back="" />;
     case "beers":
       return <Records kind="beer" section={section} id={id} />;
     case "gyles":

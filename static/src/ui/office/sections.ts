@@ -74,6 +74,11 @@ const figuresSay = (own: number): string =>
 /** What the brewery is made of. */
 export const records = (): Section[] => [
   {
+    path: "brewery",
+    title: "The brewery",
+    says: book.breweries.value.get("brewery")?.fields.name ?? "its name is not entered yet",
+  },
+  {
     path: "beers",
     title: "Beers",
     says: ofNumber(inUse(book.beers.value.values()), "beer", "beers"),

@@ -33,6 +33,7 @@ const DONE: { [kind: string]: string } = {
   voided: "Undone",
   renumbered: "Wrong number",
   settled: "Settled",
+  brewery: "The brewery",
   beer: "Beer",
   gyle: "Gyle",
   place: "Place",

@@ -48,7 +48,7 @@ export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: s
   const { spec, id, back } = props;
   const key = `${spec.kind}:${id ?? "new"}`;
   const before = id === null ? null : (docsOf(spec.kind).get(id) ?? null);
-  const title = before === null ? `New ${spec.one}` : titleOf(spec.kind, before, known.value);
+  const title = before === null ? newTitle(spec) : titleOf(spec.kind, before, known.value);
   useTitle(title);
   const [faults, setFaults] = useState<Faults>({});
   const typed = draftOf(key) ?? asTyped(spec, before);
@@ -105,16 +105,20 @@ export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: s
           {before === null ? `Enter this ${spec.one}` : "Keep the changes"}
         </button>
         <button type="button" class="button quiet" onClick={leave}>
-          {draftOf(key) === undefined ? "Back to the list" : "Leave without keeping"}
+          {draftOf(key) === undefined ? "Back" : "Leave without keeping"}
         </button>
       </form>
       {spec.kind === "gyle" && before !== null && <Strength doc={before} />}
-      {id !== null && before !== null && (
+      {id !== null && before !== null && spec.kind !== "brewery" && (
         <Retire spec={spec} id={id} title={title} retired={before.fields.retired === true} />
       )}
     </>
   );
 };
+
+/** There is only one brewery. */
+const newTitle = ({ kind, one, many }: RecordSpec): string =>
+  kind === "brewery" ? many : `New ${one}`;
 
 /** The fields as they stand in the form: those of a group together, in the order of the spec. */
 const groupsOf = ({ fields }: RecordSpec) => {

@@ -56,7 +56,10 @@ const customer = (doc: Doc): string[] => {
   ];
 };
 
+const brewery = (doc: Doc): string[] => [text(doc, "address")];
+
 const SAYS: { readonly [kind in OfficeKind]: (doc: Doc, known: Known) => string[] } = {
+  brewery,
   beer,
   gyle,
   place,

@@ -7,7 +7,13 @@ import type { FieldSpec, OfficeKind } from "./specs.ts";
 export type Docs = ReadonlyMap<string, Doc>;
 
 export const docsOf = (kind: OfficeKind): Docs => {
-  const maps = { beer: book.beers, gyle: book.gyles, place: book.places, customer: book.customers };
+  const maps = {
+    brewery: book.breweries,
+    beer: book.beers,
+    gyle: book.gyles,
+    place: book.places,
+    customer: book.customers,
+  };
   return maps[kind].value as unknown as Docs;
 };
 

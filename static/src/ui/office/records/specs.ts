@@ -14,10 +14,10 @@ interface Asked {
 }
 
 /** The kinds of record that are kept by a plain form. */
-export type OfficeKind = "beer" | "gyle" | "place" | "customer";
+export type OfficeKind = "brewery" | "beer" | "gyle" | "place" | "customer";
 
 export type FieldSpec =
-  | (Asked & { is: "words"; most: number; unique?: true; phone?: true })
+  | (Asked & { is: "words"; most: number; unique?: true; phone?: true; prefix?: true })
   | (Asked & { is: "whole"; least: number; most: number; unit?: string })
   /** Typed with its point; the ledger keeps `per` of it as one: 1.0105 as 10105 for 10000. */
   | (Asked & { is: "scaled"; per: number; least: number; most: number })
@@ -54,6 +54,27 @@ const days = (
 
 /** A beer with nothing of its own is not without days. */
 const LEFT_EMPTY = "Left empty, what the Figures say.";
+
+const BREWERY: RecordSpec = {
+  kind: "brewery",
+  one: "brewery",
+  many: "The brewery",
+  nothing: "",
+  fields: [
+    { is: "words", name: "name", label: "Name", most: 60, needed: true },
+    { is: "words", name: "address", label: "Address", most: 200 },
+    { is: "words", name: "phone", label: "Telephone", most: 40, phone: true },
+    { is: "words", name: "email", label: "E-mail", most: 120 },
+    {
+      is: "words",
+      name: "company_prefix",
+      label: "GS1 company prefix, if you have one",
+      hint: "Then container plates carry a GS1 asset number. Without one they do as well.",
+      most: 12,
+      prefix: true,
+    },
+  ],
+};
 
 const BEER: RecordSpec = {
   kind: "beer",
@@ -140,6 +161,7 @@ const CUSTOMER: RecordSpec = {
 };
 
 export const SPECS: { readonly [kind in OfficeKind]: RecordSpec } = {
+  brewery: BREWERY,
   beer: BEER,
   gyle: GYLE,
   place: PLACE,
