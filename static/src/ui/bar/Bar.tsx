@@ -3,6 +3,7 @@
 import { Nothing } from "../cellar/Nothing.tsx";
 import { useOwnStrip } from "../out/own-strip.ts";
 import { Lines } from "../parts/Line.tsx";
+import { NotMine } from "../parts/NotMine.tsx";
 import { hrefTo } from "../shell/route.ts";
 import { DipPad } from "./DipPad.tsx";
 import type { Served } from "./lists.ts";
@@ -31,6 +32,7 @@ const Stillage = () => {
   }
   return (
     <>
+      <NotMine kind="tapped" />
       <ServedLines heading="On sale" all={onSale} />
       <ServedLines heading="Working" all={working} />
       <ServedLines heading="Not vented yet" all={waiting} />

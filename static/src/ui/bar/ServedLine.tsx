@@ -3,10 +3,11 @@
 import { useInView } from "../cellar/in-view.ts";
 import { fullTitle } from "../cellar/reasons.ts";
 import { known } from "../known.ts";
+import { may } from "../mine.ts";
 import { Head } from "../parts/Head.tsx";
 import { headOf } from "../parts/head-of.ts";
 import { containerHref } from "../shell/route.ts";
-import { deedsFor, deedWords, WHY_OFF } from "./deeds.ts";
+import { deedsFor, deedWords, KIND_OF, WHY_OFF } from "./deeds.ts";
 import { Ends } from "./Ends.tsx";
 import type { Served } from "./lists.ts";
 import { barWords } from "./reasons.ts";
@@ -31,6 +32,7 @@ export const ServedLine = ({ served }: { served: Served }) => {
   const { now } = known.value;
   const title = fullTitle(served, known.value);
   const look = served.ready.stage === "past" || served.standing.held !== null;
+  const mine = deedsFor(served).filter((deed) => may(KIND_OF[deed]));
   const asking = takingOff.value === number;
   return (
     <li class="served">
@@ -44,7 +46,7 @@ export const ServedLine = ({ served }: { served: Served }) => {
         </div>
       </a>
       <div class="buttons">
-        {deedsFor(served).map((deed) => (
+        {mine.map((deed) => (
           <button
             type="button"
             class="button"

@@ -1,5 +1,6 @@
 // What can be done with a container on the stillage, most likely first.
 
+import type { Kind } from "../../domain/entries.ts";
 import type { Served } from "./lists.ts";
 
 export type Deed = "tap" | "soft" | "hard" | "dip" | "stoop" | "off";
@@ -16,6 +17,16 @@ export const deedsFor = ({ standing, serving }: Served): Deed[] => {
   if (serving.tapped !== null) return ["dip", ...change, ...stoop, "off"];
   if (keg) return ["tap"];
   return serving.vented === null ? ["soft", "hard"] : ["tap", ...change];
+};
+
+/** The kind of entry that each is noted as. */
+export const KIND_OF: { readonly [deed in Deed]: Kind } = {
+  tap: "tapped",
+  soft: "vented",
+  hard: "vented",
+  dip: "dipped",
+  stoop: "stooped",
+  off: "emptied",
 };
 
 export const deedWords = (deed: Deed, { serving }: Served): string =>

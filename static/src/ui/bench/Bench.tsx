@@ -1,7 +1,9 @@
 // The racking bench: one gyle, one pad, one button. Everything comes from the phone's own store.
 
 import { book } from "../../store/book.ts";
+import { may } from "../mine.ts";
 import { Choice } from "../parts/Choice.tsx";
+import { NotMine } from "../parts/NotMine.tsx";
 import { Pad } from "../parts/Pad.tsx";
 import { Lazy } from "../shell/Lazy.tsx";
 import { hrefTo } from "../shell/route.ts";
@@ -93,6 +95,7 @@ export const Bench = ({ path }: { path: readonly string[] }) => {
   if (path[0] === "solutions") return <Lazy screen={SOLUTIONS} path={path} />;
   if (path[0] === "weight") return <Lazy screen={WEIGHT} path={path} />;
   if (path[0] === "plan") return <Lazy screen={PLAN} path={path} />;
+  if (!may("filled")) return <NotMine kind="filled" />;
   const noGyle = job.value === "fill" && !book.gyles.value.has(gyleId.value);
   const inLitres = typingLitres.value;
   const key = side();

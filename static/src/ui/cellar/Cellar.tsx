@@ -2,6 +2,7 @@
 
 import type { ComponentType } from "preact";
 import { Lines } from "../parts/Line.tsx";
+import { NotMine } from "../parts/NotMine.tsx";
 import { hrefTo } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
 import { useTitle } from "../shell/title.ts";
@@ -64,6 +65,7 @@ const Everything = () => {
   }
   return (
     <div class="close">
+      <NotMine kind="stillaged" />
       <TempHead />
       <TodaysJobs />
       <div class="above">

@@ -2,12 +2,13 @@
 // which opens every reason when it is touched.
 
 import { known } from "../known.ts";
+import { may } from "../mine.ts";
 import { Head } from "../parts/Head.tsx";
 import { headOf } from "../parts/head-of.ts";
 import { containerHref } from "../shell/route.ts";
 import { Ask } from "./Ask.tsx";
 import type { Full } from "./full.ts";
-import { NEXT_WORDS, nextStep } from "./next.ts";
+import { KIND_OF, NEXT_WORDS, nextStep } from "./next.ts";
 import { fullReason, fullTitle } from "./reasons.ts";
 import { asking, explained } from "./state.ts";
 import { takeStep } from "./take-step.ts";
@@ -36,6 +37,7 @@ const Sentence = ({ full }: { full: Full }) => {
 export const FullLine = ({ full }: { full: Full }) => {
   const { number } = full.standing;
   const next = nextStep(full);
+  const kind = KIND_OF[next];
   const asked = asking.value;
   const title = fullTitle(full, known.value);
   const fit = explained.value === number ? full.fit() : null;
@@ -46,14 +48,16 @@ export const FullLine = ({ full }: { full: Full }) => {
           <Head look={headOf(full.standing, known.value.now)} />
           <strong>{title}</strong>
         </a>
-        <button
-          type="button"
-          class="button"
-          aria-label={`${NEXT_WORDS[next]}: ${title}`}
-          onClick={() => takeStep(number, next)}
-        >
-          {NEXT_WORDS[next]}
-        </button>
+        {(kind === null || may(kind)) && (
+          <button
+            type="button"
+            class="button"
+            aria-label={`${NEXT_WORDS[next]}: ${title}`}
+            onClick={() => takeStep(number, next)}
+          >
+            {NEXT_WORDS[next]}
+          </button>
+        )}
         <Sentence full={full} />
         {fit !== null && <Why number={number} fit={fit} />}
       </li>

@@ -5,6 +5,7 @@ import { useState } from "preact/hooks";
 import type { Planned } from "../../domain/cellar/plan.ts";
 import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
+import { may } from "../mine.ts";
 import { Head } from "../parts/Head.tsx";
 import { headOf } from "../parts/head-of.ts";
 import { containerHref } from "../shell/route.ts";
@@ -26,7 +27,7 @@ export const PlanRow = ({ row, picked }: { row: Planned; picked: boolean }) => {
         <Head look={headOf(standing, now)} />
         <strong>{title}</strong>
       </a>
-      {(row.can || picked) && (
+      {(row.can || picked) && may("planned") && (
         <button
           type="button"
           class="button"

@@ -3,6 +3,7 @@
 import type { Job } from "../../domain/cellar/jobs.ts";
 import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
+import { may } from "../mine.ts";
 import { headOf } from "../parts/head-of.ts";
 import { Line, Lines } from "../parts/Line.tsx";
 import { containerHref, hrefTo } from "../shell/route.ts";
@@ -27,10 +28,14 @@ const OneJob = ({ job }: { job: Job }) => {
         reason={`${jobWords(job, now)}${sale}`}
         {...(job.late ? { tone: "look" as const } : {})}
         href={containerHref(job.number)}
-        action={{
-          label: JOB_WORDS[job.step].does,
-          onPress: () => takeJob(job.number, job.step),
-        }}
+        {...(may("planned")
+          ? {
+              action: {
+                label: JOB_WORDS[job.step].does,
+                onPress: () => takeJob(job.number, job.step),
+              },
+            }
+          : {})}
       />
       {job.step === "stillage" && asked?.number === job.number && asked.under === "job" && (
         <Ask asked={asked} />

@@ -1,5 +1,6 @@
 // The next step in a container's life: the one thing that a line of the Cellar offers.
 
+import type { Kind } from "../../domain/entries.ts";
 import type { Full } from "./full.ts";
 
 export type Next = "move" | "stillage" | "vent" | "hard" | "tap" | "bar" | "decide";
@@ -27,4 +28,15 @@ export const NEXT_WORDS: { readonly [next in Next]: string } = {
   tap: "Tap",
   bar: "Bar",
   decide: "Decide",
+};
+
+/** The kind of entry that each notes; those that only lead elsewhere note nothing. */
+export const KIND_OF: { readonly [next in Next]: Kind | null } = {
+  move: "moved",
+  stillage: "stillaged",
+  vent: "vented",
+  hard: "vented",
+  tap: "tapped",
+  bar: null,
+  decide: null,
 };

@@ -3,7 +3,9 @@
 import { useState } from "preact/hooks";
 import type { Standing } from "../../domain/standing.ts";
 import { clearPad, gyleId, job, type } from "../bench/state.ts";
+import { may } from "../mine.ts";
 import { More } from "../parts/More.tsx";
+import { NotMine } from "../parts/NotMine.tsx";
 import { goTo } from "../shell/route.ts";
 import { DeedForm } from "./DeedForm.tsx";
 import { DEEDS, type DeedName } from "./deeds.ts";
@@ -41,8 +43,10 @@ export const Deeds = ({ standing }: { standing: Standing }) => {
   const form = (name: DeedName) => (
     <DeedForm key={name} deed={DEEDS[name]} standing={standing} onDone={() => setOpen(null)} />
   );
-  const first = likely(standing);
-  const fill = (
+  if (!may("noted")) return <NotMine kind="noted" />;
+  const mine = (name: DeedName) => may(DEEDS[name].kind);
+  const first = likely(standing).filter(mine);
+  const fill = may("filled") && (
     <button type="button" class="button" onClick={() => fillAtTheBench(standing.number)}>
       Fill at the Bench
     </button>
@@ -57,7 +61,9 @@ export const Deeds = ({ standing }: { standing: Standing }) => {
       {open !== null && first.includes(open) && form(open)}
       <More label="More that can happen to it">
         <div class="buttons pairs">
-          {others(standing).map((name) => button(name))}
+          {others(standing)
+            .filter(mine)
+            .map((name) => button(name))}
           {!empty && fill}
         </div>
         {open !== null && !first.includes(open) && form(open)}

@@ -4,6 +4,7 @@ import { useEffect, useState } from "preact/hooks";
 import { isContainerKind, type MadeEntry } from "../../domain/entries.ts";
 import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
+import { may } from "../mine.ts";
 import { save, undo } from "../parts/say.ts";
 import { doneWords, entryWords, fullTimeWords } from "../words.ts";
 import { ask } from "./ask.ts";
@@ -32,7 +33,7 @@ const Entry = ({ line, number, all }: { line: Line; number: string; all: readonl
     : gone
       ? `, moved to ${line.countsFor}`
       : WHERE[line.where];
-  const can = !gone && line.where !== "attention" && isContainerKind(entry.kind);
+  const can = !gone && line.where !== "attention" && isContainerKind(entry.kind) && may("voided");
   const told = (
     <>
       <span class="words">{wordsOf(entry, all)}</span>

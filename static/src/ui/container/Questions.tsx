@@ -5,6 +5,7 @@ import { openQueries } from "../../domain/queries.ts";
 import type { Query, Standing } from "../../domain/standing.ts";
 import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
+import { may } from "../mine.ts";
 import { waysOut } from "../office/questions/ways.ts";
 import { save } from "../parts/say.ts";
 import { queryWords } from "../words.ts";
@@ -18,7 +19,7 @@ const Question = ({ standing, query }: { standing: Standing; query: Query }) => 
     <li class="oddity">
       <p class="look">{queryWords(query, known.value)}</p>
       <div class="buttons">
-        {waysOut(query, known.value).map((way) => (
+        {(may("settled") ? waysOut(query, known.value) : []).map((way) => (
           <button
             type="button"
             class="button"

@@ -2,7 +2,9 @@
 
 import { book } from "../../store/book.ts";
 import { sync } from "../../sync/engine.ts";
+import { may } from "../mine.ts";
 import { Line, Lines } from "../parts/Line.tsx";
+import { NotMine } from "../parts/NotMine.tsx";
 import { hrefTo } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
 import { sentence } from "../words.ts";
@@ -10,6 +12,10 @@ import { Entries } from "./entries/Entries.tsx";
 import { Figures } from "./figures/Figures.tsx";
 import { firstSteps } from "./first-steps.ts";
 import { Lists } from "./lists/Lists.tsx";
+import { Audit } from "./people/Audit.tsx";
+import { Devices } from "./people/Devices.tsx";
+import { Held } from "./people/Held.tsx";
+import { People } from "./people/People.tsx";
 import { ThisPhone } from "./phone/ThisPhone.tsx";
 import { OverdrawnGyles } from "./questions/Overdrawn.tsx";
 import { Questions } from "./questions/Questions.tsx";
@@ -19,7 +25,7 @@ import { SPECS } from "./records/specs.ts";
 import { NewContainers } from "./register/NewContainers.tsx";
 import { Register } from "./register/Register.tsx";
 import { Unregistered } from "./register/Unregistered.tsx";
-import { phoneSections, records, type Section, toDo } from "./sections.ts";
+import { peopleSections, phoneSections, records, type Section, toDo } from "./sections.ts";
 
 const Sections = (props: { heading: string; all: readonly Section[] }) =>
   props.all.length === 0 ? null : (
@@ -46,9 +52,10 @@ const begin = (): Section[] =>
 
 const Overview = () => (
   <div class="sections">
-    <Sections heading="To begin with" all={begin()} />
+    <Sections heading="To begin with" all={may("registered") ? begin() : []} />
     <Sections heading="Waiting for a person" all={toDo()} />
     <Sections heading="On record" all={records()} />
+    <Sections heading="People and phones" all={peopleSections()} />
     <Sections heading="Here" all={phoneSections()} />
   </div>
 );
@@ -69,9 +76,10 @@ const Office = ({ path }: ScreenProps) => {
     case "figures":
       return <Figures id={id} />;
     case "containers":
-      return id === "new" ? <NewContainers /> : <Register />;
+      if (id !== "new") return <Register />;
+      return may("registered") ? <NewContainers /> : <NotMine kind="registered" />;
     case "unregistered":
-      return <Unregistered />;
+      return may("registered") ? <Unregistered /> : <NotMine kind="registered" />;
     case "questions":
       return <Questions />;
     case "overdrawn":
@@ -80,6 +88,14 @@ const Office = ({ path }: ScreenProps) => {
       return <Entries />;
     case "lists":
       return <Lists />;
+    case "people":
+      return <People id={id} />;
+    case "devices":
+      return <Devices id={id} />;
+    case "held":
+      return <Held />;
+    case "audit":
+      return <Audit />;
     case "phone":
       return <ThisPhone />;
     default:

@@ -1,6 +1,7 @@
 // The sections of the Office, with what each has to say before it is opened.
 
 import { book } from "../../store/book.ts";
+import { person, role } from "../mine.ts";
 import { ownFigures } from "../own-figures.ts";
 import { count } from "../words.ts";
 import { allOverdrawn } from "./questions/Overdrawn.tsx";
@@ -115,9 +116,20 @@ export const records = (): Section[] => [
   },
 ];
 
+/** What an owner looks after; to others it is not offered. */
+export const peopleSections = (): Section[] => {
+  const { me } = book.account.value;
+  if (me === null || role.value !== "owner") return [];
+  return [
+    { path: "people", title: "People", says: count(me.people.length, "person", "people") },
+    { path: "devices", title: "Phones", says: "pair another, see what waits on each" },
+    { path: "held", title: "Held for you", says: "entries that wait for your word" },
+    { path: "audit", title: "Who did what", says: "about people, phones and held entries" },
+  ];
+};
+
 export const phoneSections = (): Section[] => {
   const { count: waiting } = book.waiting.value;
-  const person = book.setting<string>("person", "").value;
   return [
     {
       path: "entries",
@@ -128,7 +140,7 @@ export const phoneSections = (): Section[] => {
     {
       path: "phone",
       title: "This phone",
-      says: person === "" ? "nobody's name is entered yet" : `held by ${person}`,
+      says: person.value === "" ? "nobody has signed in yet" : `${person.value} has it`,
     },
   ];
 };

@@ -5,6 +5,7 @@ import { londonDate } from "../../domain/calendar.ts";
 import type { Customer } from "../../domain/records.ts";
 import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
+import { may } from "../mine.ts";
 import { Choice } from "../parts/Choice.tsx";
 import { Field } from "../parts/Field.tsx";
 import { More } from "../parts/More.tsx";
@@ -79,12 +80,14 @@ export const Chase = (props: { customer: string; name: string; record: Customer 
     <div class="told">
       <LastChase record={props.record} />
     </div>
-    <More label="Note a call">
-      <NoteForm
-        customer={props.customer}
-        name={props.name}
-        delivery={props.record?.fields.delivery_day}
-      />
-    </More>
+    {may("chased") && (
+      <More label="Note a call">
+        <NoteForm
+          customer={props.customer}
+          name={props.name}
+          delivery={props.record?.fields.delivery_day}
+        />
+      </More>
+    )}
   </section>
 );

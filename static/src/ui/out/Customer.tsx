@@ -5,6 +5,7 @@ import { once } from "../cellar/deed.ts";
 import { Nothing } from "../cellar/Nothing.tsx";
 import { Slices } from "../cellar/Slices.tsx";
 import { known } from "../known.ts";
+import { may } from "../mine.ts";
 import { headOf } from "../parts/head-of.ts";
 import { Line, Lines } from "../parts/Line.tsx";
 import { containerHref, goTo, hrefTo } from "../shell/route.ts";
@@ -28,16 +29,18 @@ const Reach = ({ customer }: { customer: string }) => {
           Ring {fields.contact || fields.phone}
         </a>
       )}
-      <button
-        type="button"
-        class="button"
-        onClick={() => {
-          sendTo.value = customer;
-          goTo("out", "send");
-        }}
-      >
-        Send out
-      </button>
+      {may("sent") && (
+        <button
+          type="button"
+          class="button"
+          onClick={() => {
+            sendTo.value = customer;
+            goTo("out", "send");
+          }}
+        >
+          Send out
+        </button>
+      )}
       <a class="button" href={hrefTo("office", "customers", customer)}>
         Details
       </a>
@@ -60,7 +63,9 @@ const AwayLine = ({ away }: { away: Away }) => {
       reason={awayWords(away, known.value)}
       {...(away.overdue > 0 ? { tone: "look" as const } : {})}
       href={containerHref(away.standing.number)}
-      action={{ label: "Came back", onPress: () => comeBack(away) }}
+      {...(may("returned")
+        ? { action: { label: "Came back", onPress: () => comeBack(away) } }
+        : {})}
     />
   );
 };

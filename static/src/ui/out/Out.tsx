@@ -3,8 +3,10 @@
 import { Nothing } from "../cellar/Nothing.tsx";
 import { Slices } from "../cellar/Slices.tsx";
 import { known } from "../known.ts";
+import { may } from "../mine.ts";
 import { bareHead } from "../parts/head-of.ts";
 import { Line, Lines } from "../parts/Line.tsx";
+import { NotMine } from "../parts/NotMine.tsx";
 import { hrefTo } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
 import { customerName } from "../words.ts";
@@ -54,20 +56,25 @@ const Overview = () => {
       {all.length === 0 && <Nothing says="No container is out. Every one is at the brewery." />}
       <HoldingLines heading="Overdue" all={all.filter(({ overdue }) => overdue > 0)} />
       <HoldingLines heading="In time" all={all.filter(({ overdue }) => overdue === 0)} />
-      <div class="dock">
-        <a class="button main" href={hrefTo("out", "back")}>
-          Came back
-        </a>
-        <a class="button" href={hrefTo("out", "send")}>
-          Send out
-        </a>
-      </div>
+      {may("sent") ? (
+        <div class="dock">
+          <a class="button main" href={hrefTo("out", "back")}>
+            Came back
+          </a>
+          <a class="button" href={hrefTo("out", "send")}>
+            Send out
+          </a>
+        </div>
+      ) : (
+        <NotMine kind="sent" />
+      )}
     </div>
   );
 };
 
 const Out = ({ path }: ScreenProps) => {
   const [where, which] = path;
+  if ((where === "back" || where === "send") && !may("sent")) return <NotMine kind="sent" />;
   if (where === "back") return <CameBack />;
   if (where === "send") return which === "to" ? <ChooseCustomer /> : <SendOut />;
   if (where === "at" && which !== undefined) return <CustomerPage key={which} customer={which} />;

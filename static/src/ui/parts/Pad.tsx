@@ -7,8 +7,8 @@ import { Letters } from "./Letters.tsx";
 export interface PadProps {
   typed: string;
   onTyped: (typed: string) => void;
-  /** "number": digits, letters and runs. "litres": digits and a point. */
-  types: "number" | "litres";
+  /** "number": digits, letters and runs. "litres": digits and a point. "pin": up to 8 digits. */
+  types: "number" | "litres" | "pin";
   /** Without runs the dash has no key, where only one container can be meant. */
   runs?: boolean;
   go: {
@@ -27,6 +27,7 @@ const MOST = 17; // a run of two longest numbers and its dash
 
 const allowed = (key: string, typed: string, types: PadProps["types"]): boolean => {
   if (typed.length >= MOST) return false;
+  if (types === "pin") return /^\d$/.test(key) && typed.length < 8;
   if (types === "litres") {
     return key === "." ? !typed.includes(".") : /^\d$/.test(key) && typed.length < 7;
   }
@@ -63,6 +64,11 @@ export const Pad = (props: PadProps) => {
       />
     );
   }
+  const clear = (
+    <button type="button" class="word" onClick={() => change("")}>
+      Clear
+    </button>
+  );
   const dash = types === "number" && props.runs !== false;
   const digit = (d: string) => (
     <button type="button" key={d} onClick={() => put(d)}>
@@ -95,6 +101,8 @@ export const Pad = (props: PadProps) => {
         <button type="button" class="word" aria-label="Letters" onClick={() => setLetters(true)}>
           ABC
         </button>
+      ) : types === "pin" ? (
+        clear
       ) : (
         <button type="button" aria-label="Decimal point" onClick={() => put(".")}>
           .
@@ -109,11 +117,7 @@ export const Pad = (props: PadProps) => {
           –<small>run to</small>
         </button>
       )}
-      {types === "litres" && (
-        <button type="button" class="word" onClick={() => onTyped("")}>
-          Clear
-        </button>
-      )}
+      {types === "litres" && clear}
     </fieldset>
   );
 };

@@ -2,6 +2,7 @@
 
 import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
+import { person } from "../mine.ts";
 import { ageWords } from "../words/time.ts";
 import { hrefTo } from "./route.ts";
 
@@ -26,11 +27,28 @@ const Kept = () => {
   );
 };
 
+/** Where a phone goes from hand to hand: who has it, and the way to say that somebody else does. */
+const Hand = () => {
+  const people = book.account.value.me?.people ?? [];
+  if (people.filter((one) => one.pin_check !== null).length < 2) return null;
+  const name = person.value;
+  return (
+    <a
+      class="icon whose"
+      href={hrefTo("who")}
+      aria-label={`${name} has this phone. Somebody else?`}
+    >
+      {[...name][0]}
+    </a>
+  );
+};
+
 export const Header = ({ title }: { title: string }) => (
   <header class="topline">
     {/* The focus comes here when the screen changes, so that ears hear where they are. */}
     <h1 tabIndex={-1}>{title}</h1>
     <Kept />
+    <Hand />
     <a class="icon" href={hrefTo("find")}>
       <span class="unseen">Find by number</span>
       <svg viewBox="0 0 26 26" aria-hidden="true">

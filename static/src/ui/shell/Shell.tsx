@@ -9,7 +9,7 @@ import { Header } from "./Header.tsx";
 import { Lazy } from "./Lazy.tsx";
 import { Places } from "./Places.tsx";
 import { hrefTo, route } from "./route.ts";
-import { DemoStrip, NameStrip, NoticeStrip, TroubleStrip, UpdateStrip } from "./Strips.tsx";
+import { DemoStrip, DoorStrip, NoticeStrip, TroubleStrip, UpdateStrip } from "./Strips.tsx";
 import { SCREENS } from "./screens.ts";
 import { nearerTitle } from "./title.ts";
 
@@ -39,7 +39,7 @@ export const Shell = () => {
         <TroubleStrip />
         <UpdateStrip />
         <NoticeStrip />
-        <NameStrip />
+        <DoorStrip />
       </aside>
       <main>
         <Guard place={address}>

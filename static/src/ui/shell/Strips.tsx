@@ -57,18 +57,38 @@ export const NoticeStrip = () =>
     </div>
   );
 
-const person = book.setting<string>("person", "");
+const DOORS = {
+  "not-set-up": {
+    says: "This brewery has no owner yet: open the link that its server printed.",
+    does: "Paste the link",
+    href: hrefTo("begin"),
+  },
+  "not-paired": {
+    says: "This phone is not signed in. Recording goes on; it is sent once you are in.",
+    does: "Sign in",
+    href: hrefTo("sign-in"),
+  },
+  revoked: {
+    says: "An owner took this phone out of use. What you record is held for the owner to decide.",
+    does: "Come in again",
+    href: hrefTo("sign-in"),
+  },
+} as const;
 
-/** Until somebody's name stands beside what this phone records. */
-export const NameStrip = () =>
-  person.value === "" && !demo.value ? (
-    <div class="strip">
-      <p>What is noted here carries no name yet.</p>
-      <a class="button" href={hrefTo("office", "phone")}>
-        Say who
+/** While the brewery does not let this phone in: what goes on, and what to do. */
+export const DoorStrip = () => {
+  const { door } = book.account.value;
+  if (door === null || door === "in") return null;
+  const { says, does, href } = DOORS[door];
+  return (
+    <div class="strip" role="status">
+      <p>{says}</p>
+      <a class="button" href={href}>
+        {does}
       </a>
     </div>
-  ) : null;
+  );
+};
 
 export const DemoStrip = () =>
   demo.value ? (

@@ -2,6 +2,7 @@
 // The address is the only state, so that Back, a bookmark and a second tab all work.
 
 import { computed, signal } from "@preact/signals";
+import { type Link, readLink } from "./link.ts";
 
 const read = (): string[] =>
   location.hash
@@ -16,10 +17,33 @@ const read = (): string[] =>
       }
     });
 
+/** A link with a secret becomes its screen; the secret stays with this step of the history. */
+const hideSecret = (): void => {
+  const link = readLink(location.hash);
+  if (link !== null) keepSecret(link);
+};
+
+const keepSecret = ({ way, secret }: Link): void =>
+  history.replaceState({ secret }, "", `#/${way}`);
+
+hideSecret();
 const parts = signal<readonly string[]>(read());
 addEventListener("hashchange", () => {
+  hideSecret();
   parts.value = read();
 });
+
+/** The secret of the link that led here, also after a reload; "" where there is none. */
+export const secretHere = (): string => {
+  const { secret } = (history.state ?? {}) as { secret?: unknown };
+  return typeof secret === "string" ? secret : "";
+};
+
+/** To where a pasted link leads. */
+export const follow = (link: Link): void => {
+  keepSecret(link);
+  parts.value = read();
+};
 
 /** The parts of the address; ["bench"] where it says nothing. */
 export const route = computed(() => (parts.value.length === 0 ? ["bench"] : parts.value));

@@ -24,5 +24,9 @@ export const SCREENS: { readonly [name: string]: Loadable } = {
   out: { title: "Out", place: "out", load: () => import("../out/Out.tsx") },
   office: { title: "Office", place: "office", load: () => import("../office/Office.tsx") },
   c: { title: "Container", place: "", load: () => import("../container/Container.tsx") },
+  begin: { title: "To begin with", place: "", load: () => import("../people/Begin.tsx") },
+  pair: { title: "Pair this phone", place: "", load: () => import("../people/Pair.tsx") },
+  "sign-in": { title: "Sign in", place: "", load: () => import("../people/SignIn.tsx") },
+  who: { title: "Who has this phone?", place: "", load: () => import("../people/Who.tsx") },
   find: { title: "Find", place: "", load: () => import("../container/Find.tsx") },
 };

@@ -3,10 +3,12 @@
 import { useState } from "preact/hooks";
 import { FIGURES, type FigureId } from "../../../domain/figures.ts";
 import { book } from "../../../store/book.ts";
+import { may } from "../../mine.ts";
 import { ownFigures } from "../../own-figures.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Field } from "../../parts/Field.tsx";
 import { kindWords, standingValue, valueWords } from "../../parts/figure-words.ts";
+import { NotMine } from "../../parts/NotMine.tsx";
 import { save } from "../../parts/say.ts";
 import { useSources } from "../../parts/sources.ts";
 import { goOnTo } from "../../shell/route.ts";
@@ -71,10 +73,13 @@ export const FigureForm = ({ id }: { id: FigureId }) => {
         onValue={setTyped}
         fault={fault}
       />
-      <button type="submit" class="button main wide">
-        Keep it
-      </button>
-      {isOwn && (
+      <NotMine kind="setting" />
+      {may("setting") && (
+        <button type="submit" class="button main wide">
+          Keep it
+        </button>
+      )}
+      {isOwn && may("setting") && (
         <Button onPress={() => void record(`${name} is as usual again.`, { retired: true })}>
           Back to the default
         </Button>

@@ -1,52 +1,82 @@
 // This phone: who holds it, how it looks, what it keeps, and what it runs.
 
-import { useEffect, useState } from "preact/hooks";
+import { useEffect } from "preact/hooks";
+import type { Role } from "../../../domain/roles.ts";
 import { RULES_VERSION } from "../../../domain/rules.ts";
 import { book } from "../../../store/book.ts";
+import { whoMay } from "../../../store/rights.ts";
+import { signOut } from "../../../sync/account.ts";
 import { sync } from "../../../sync/engine.ts";
 import { known } from "../../known.ts";
+import { person, role } from "../../mine.ts";
 import { Choice } from "../../parts/Choice.tsx";
-import { Field } from "../../parts/Field.tsx";
-import { say } from "../../parts/say.ts";
+import { More } from "../../parts/More.tsx";
+import { faultWords, say } from "../../parts/say.ts";
+import { roleMay } from "../../people/role-words.ts";
+import { demo } from "../../shell/demo.ts";
+import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
-import { ageWords } from "../../words.ts";
+import { ageWords, count } from "../../words.ts";
 import { askToKeep, lookAtStorage, storage, storageWords } from "./storage.ts";
 import { type Theme, theme } from "./theme.ts";
 
-const person = book.setting<string>("person", "");
-
 const Person = () => {
-  const [typed, setTyped] = useState(person.value);
-  const same = typed.trim() === person.value;
-  const keep = () => {
-    person.value = typed.trim();
-    say.saved(
-      person.value === "" ? "Entries carry no name." : `Entries are ${person.value}'s now.`,
-      [],
-    );
+  const { me, door } = book.account.value;
+  const letIn = me !== null && door === "in";
+  return (
+    <section class="form">
+      <h2>Who has this phone</h2>
+      <p>
+        {person.value === "" ? "Nobody has signed in yet." : `${person.value} has it.`}
+        {role.value !== null && ` ${person.value} ${roleMay(role.value)}.`}
+      </p>
+      {me !== null && <p class="small">The brewery knows it as {me.device.name}.</p>}
+      <div class="buttons">
+        {me !== null && (
+          <a class="button" href={hrefTo("who")}>
+            Somebody else
+          </a>
+        )}
+        {!letIn && !demo.value && (
+          <a class="button main" href={hrefTo("sign-in")}>
+            Sign in
+          </a>
+        )}
+      </div>
+      {role.value !== "owner" && me !== null && (
+        <p class="small">
+          People and phones are looked after by {whoMay(book.account.value, isOwner)}.
+        </p>
+      )}
+      {letIn && !demo.value && <SignOut />}
+    </section>
+  );
+};
+
+const isOwner = (one: Role): boolean => one === "owner";
+
+const SignOut = () => {
+  const { count: waiting } = book.waiting.value;
+  const go = async () => {
+    try {
+      await signOut();
+      say.saved("Signed out. What is recorded here goes on waiting here.", []);
+    } catch (fault) {
+      say.trouble(faultWords(fault));
+    }
   };
   return (
-    <form
-      class="form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        keep();
-      }}
-    >
-      <h2>Who holds this phone</h2>
-      <Field
-        label="Name"
-        hint="It stands beside everything that is recorded here."
-        value={typed}
-        onValue={setTyped}
-        maxLength={60}
-      />
-      {!same && (
-        <button type="submit" class="button main">
-          Keep the name
+    <More label="Sign this phone out">
+      <div class="form">
+        <p class="small">
+          It gets and sends nothing until somebody signs in again, with a passphrase or a new link.
+          {waiting > 0 && ` ${count(waiting, "entry waits", "entries wait")} on it, and will then.`}
+        </p>
+        <button type="button" class="button" onClick={() => void go()}>
+          Sign out
         </button>
-      )}
-    </form>
+      </div>
+    </More>
   );
 };
 

@@ -5,6 +5,7 @@ import { useState } from "preact/hooks";
 import { book } from "../../../store/book.ts";
 import { useInView } from "../../cellar/in-view.ts";
 import { WhichNumber } from "../../container/WhichNumber.tsx";
+import { may } from "../../mine.ts";
 import { Head } from "../../parts/Head.tsx";
 import { headOf } from "../../parts/head-of.ts";
 import { save } from "../../parts/say.ts";
@@ -49,7 +50,7 @@ export const QuestionCard = (props: { question: Question; known: Known }) => {
       </a>
       {/* biome-ignore lint/a11y/useSemanticElements: a fieldset would bring the looks of a form */}
       <div class="ways" role="group" aria-label={`Ways out for ${standing.number}`}>
-        {waysOut(query, props.known).map((way) => (
+        {(may("settled") ? waysOut(query, props.known) : []).map((way) => (
           <button
             type="button"
             class="button"

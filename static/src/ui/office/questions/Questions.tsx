@@ -4,7 +4,9 @@ import { computed } from "@preact/signals";
 import { book, type Saved } from "../../../store/book.ts";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";
+import { may } from "../../mine.ts";
 import { Empty } from "../../parts/Empty.tsx";
+import { NotMine } from "../../parts/NotMine.tsx";
 import { save } from "../../parts/say.ts";
 import { useTitle } from "../../shell/title.ts";
 import { count } from "../../words.ts";
@@ -42,8 +44,9 @@ export const Questions = () => {
   return (
     <section class="lines">
       <h2>{count(all.length, "question")}</h2>
+      <NotMine kind="settled" />
       <ul>
-        {manyAlike(all, known.value).map((alike) => (
+        {(may("settled") ? manyAlike(all, known.value) : []).map((alike) => (
           <ManyAlike key={alike.rule} alike={alike} />
         ))}
         <Slices

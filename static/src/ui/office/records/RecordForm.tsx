@@ -4,7 +4,9 @@
 import { useState } from "preact/hooks";
 import { book } from "../../../store/book.ts";
 import { known } from "../../known.ts";
+import { may } from "../../mine.ts";
 import { More } from "../../parts/More.tsx";
+import { NotMine } from "../../parts/NotMine.tsx";
 import { save } from "../../parts/say.ts";
 import { goOnTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
@@ -76,6 +78,7 @@ export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: s
 
   return (
     <>
+      <NotMine kind={spec.kind} />
       <form
         class="form"
         noValidate
@@ -101,15 +104,17 @@ export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: s
             </More>
           );
         })}
-        <button type="submit" class="button main wide">
-          {before === null ? `Enter this ${spec.one}` : "Keep the changes"}
-        </button>
+        {may(spec.kind) && (
+          <button type="submit" class="button main wide">
+            {before === null ? `Enter this ${spec.one}` : "Keep the changes"}
+          </button>
+        )}
         <button type="button" class="button quiet" onClick={leave}>
           {draftOf(key) === undefined ? "Back" : "Leave without keeping"}
         </button>
       </form>
       {spec.kind === "gyle" && before !== null && <Strength doc={before} />}
-      {id !== null && before !== null && spec.kind !== "brewery" && (
+      {id !== null && before !== null && spec.kind !== "brewery" && may(spec.kind) && (
         <Retire spec={spec} id={id} title={title} retired={before.fields.retired === true} />
       )}
     </>

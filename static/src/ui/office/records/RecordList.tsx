@@ -5,6 +5,7 @@ import { sync } from "../../../sync/engine.ts";
 import { Nothing } from "../../cellar/Nothing.tsx";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";
+import { may } from "../../mine.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Field } from "../../parts/Field.tsx";
 import { Line, Lines } from "../../parts/Line.tsx";
@@ -32,16 +33,18 @@ export const RecordList = (props: { spec: RecordSpec; section: string }) => {
   return (
     <>
       <div class="above">
-        <a class="button main wide" href={hrefTo("office", section, "new")}>
-          New {spec.one}
-        </a>
+        {may(spec.kind) && (
+          <a class="button main wide" href={hrefTo("office", section, "new")}>
+            New {spec.one}
+          </a>
+        )}
         {docs.size >= SEARCHED_FROM && (
           <Field label={`Find a ${spec.one}`} value={words} onValue={setWords} />
         )}
       </div>
       {docs.size === 0 && (
         <Nothing says={spec.nothing}>
-          {spec.kind === "place" && sync.state.value.lastSyncAt !== null && (
+          {spec.kind === "place" && may("place") && sync.state.value.lastSyncAt !== null && (
             <Button onPress={enterUsualPlaces}>Enter these four</Button>
           )}
         </Nothing>

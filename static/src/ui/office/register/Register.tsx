@@ -6,6 +6,7 @@ import { book } from "../../../store/book.ts";
 import { Nothing } from "../../cellar/Nothing.tsx";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";
+import { may } from "../../mine.ts";
 import { Field, Select } from "../../parts/Field.tsx";
 import { headOf } from "../../parts/head-of.ts";
 import { Line, Lines } from "../../parts/Line.tsx";
@@ -40,9 +41,11 @@ export const Register = () => {
   return (
     <>
       <div class="above">
-        <a class="button main wide" href={hrefTo("office", "containers", "new")}>
-          New containers
-        </a>
+        {may("registered") && (
+          <a class="button main wide" href={hrefTo("office", "containers", "new")}>
+            New containers
+          </a>
+        )}
         <div class="filters">
           <Field
             label="Number or owner"

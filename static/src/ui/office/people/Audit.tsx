@@ -1,0 +1,65 @@
+// Who did what about people, phones and held entries, the latest first.
+
+import { useState } from "preact/hooks";
+import { known } from "../../known.ts";
+import { Button } from "../../parts/Button.tsx";
+import { Line, Lines } from "../../parts/Line.tsx";
+import { faultWords, say } from "../../parts/say.ts";
+import { useTitle } from "../../shell/title.ts";
+import { fullTimeWords } from "../../words.ts";
+import { Answer } from "./Answer.tsx";
+import type { AuditAnswer, AuditItem } from "./answers.ts";
+import { auditBy, auditWords } from "./audit-words.ts";
+import { ForOwner } from "./ForOwner.tsx";
+import { tell, useAnswer } from "./telling.ts";
+
+const PATH = "/api/audit";
+
+const Items = ({ first }: { first: AuditAnswer }) => {
+  const [more, setMore] = useState<AuditAnswer[]>([]);
+  const [busy, setBusy] = useState(false);
+  const pages = [first, ...more];
+  const items: AuditItem[] = pages.flatMap((page) => page.items);
+  const next = pages.at(-1)?.next ?? null;
+  const earlier = async () => {
+    if (busy || next === null) return;
+    setBusy(true);
+    try {
+      const page = await tell(`${PATH}?before=${encodeURIComponent(next)}`);
+      setMore([...more, page as AuditAnswer]);
+    } catch (fault) {
+      say.trouble(faultWords(fault));
+    }
+    setBusy(false);
+  };
+  return (
+    <>
+      <Lines heading="Who did what">
+        {items.map((item) => (
+          <Line
+            key={item.id}
+            title={auditWords(item)}
+            reason={`${fullTimeWords(item.at, known.value.now)}, ${auditBy(item)}`}
+          />
+        ))}
+      </Lines>
+      {next !== null && (
+        <div class="form">
+          <Button onPress={() => void earlier()}>{busy ? "Asking the brewery…" : "Earlier"}</Button>
+        </div>
+      )}
+    </>
+  );
+};
+
+const Shown = () => {
+  useTitle("Who did what");
+  const first = useAnswer<AuditAnswer>(PATH);
+  return <Answer of={first}>{(answer) => <Items first={answer} />}</Answer>;
+};
+
+export const Audit = () => (
+  <ForOwner>
+    <Shown />
+  </ForOwner>
+);

@@ -1,0 +1,43 @@
+// A form that is answered by the brewery there and then: one thing at a time, and what went wrong
+// stands above the button until the next try.
+
+import type { ComponentChildren } from "preact";
+import { useState } from "preact/hooks";
+import { faultWords } from "../parts/say.ts";
+import { whileSaving } from "../shell/half-made.ts";
+
+export const Asking = (props: {
+  /** On the button. */
+  does: string;
+  /** What is missing, in words, or null. */
+  lacks: string | null;
+  onGo: () => Promise<void>;
+  children: ComponentChildren;
+}) => {
+  const [busy, setBusy] = useState(false);
+  const [fault, setFault] = useState<string | null>(null);
+  const go = async (event: Event) => {
+    event.preventDefault();
+    if (busy) return;
+    setFault(props.lacks);
+    if (props.lacks !== null) return;
+    setBusy(true);
+    try {
+      await whileSaving(props.onGo);
+    } catch (wrong) {
+      setFault(faultWords(wrong));
+    }
+    setBusy(false);
+  };
+  return (
+    <form class="form" noValidate onSubmit={(event) => void go(event)}>
+      {props.children}
+      <p class="look" role="alert" hidden={fault === null}>
+        {fault}
+      </p>
+      <button type="submit" class="button main wide">
+        {busy ? "Asking the brewery…" : props.does}
+      </button>
+    </form>
+  );
+};
