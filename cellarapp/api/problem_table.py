@@ -63,6 +63,12 @@ TABLE: dict[str, Kind] = {
     ),
     "not-a-time": Kind(422, "Not a time", "Write a time as 2026-11-25T09:40:00.000Z."),
     "not-among": Kind(422, "Not one of the answers", "Choose one of the answers that are named."),
+    "not-an-asset-number": Kind(
+        422,
+        "Not an asset number",
+        "A GRAI is 14 digits, the last of them a check digit, and the container's number. The "
+        "company prefix is the one GS1 gave, short enough to leave room for the kind of container.",
+    ),
     "not-found": Kind(404, "Nothing here", "Check the address, or the number of the container."),
     "not-json": Kind(
         400,

@@ -4,6 +4,7 @@ DomainError
 ├── NotANumber      the text cannot be a container's number
 ├── NotADate        the text is not a calendar date
 ├── NotATime        the text is not an instant in UTC
+├── NotAnAssetNumber  the text is no GRAI, or there can be none
 ├── OutOfRange      a quantity is missing, no number, or beyond what a rule works with
 └── NotAmong        an answer is none of those that a rule knows
 
@@ -37,6 +38,12 @@ class NotATime(DomainError):
     """A time is written as 2026-11-25T09:40:00.000Z."""
 
     slug = "not-a-time"
+
+
+class NotAnAssetNumber(DomainError):
+    """Not a GRAI with the right check digit, or a company prefix that leaves no room for one."""
+
+    slug = "not-an-asset-number"
 
 
 class OutOfRange(DomainError):

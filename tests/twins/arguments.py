@@ -79,6 +79,15 @@ ARGUMENTS: dict[str, st.SearchStrategy[tuple[Any, ...]]] = {
         st.integers(0, 2000),
         st.integers(-2, 105),
     ),
+    "take_apart": st.tuples(
+        st.from_regex(
+            r"(https://a\.example/(x/)?8003/|\(8003\)|8003|\]Q38003)?0[0-9]{13}[A-Z0-9/%2F]{0,17}[/?#]?",
+            fullmatch=True,
+        )
+        | st.sampled_from([3, 4, 5, 6, 7]).map(lambda n: f"0061414112345{n}F117")
+        | st.sampled_from("0123456789").map(lambda n: f"https://c.example/8003/0952114100002{n}K3")
+        | typed
+    ),
     "most_that_fits_ml": st.tuples(st.none() | st.integers(1, 300_000)),
     "london_date": st.tuples(some_instants | st.text(max_size=24)),
     "add_days": st.tuples(days | st.text("0123456789-", max_size=10), whole_days),

@@ -1,5 +1,6 @@
 /** Answers for the phone's rules: a JSON line {rule, args} in, a line {value} or {error} out. */
 import { createInterface } from "node:readline";
+import { takeApart } from "../../static/src/domain/asset-number.ts";
 import * as calendar from "../../static/src/domain/calendar.ts";
 import { mostThatFitsMl } from "../../static/src/domain/containers.ts";
 import { resolve } from "../../static/src/domain/corrections.ts";
@@ -53,6 +54,7 @@ const RULES: Record<string, (...args: any[]) => unknown> = {
   matches: numbers.matches,
   run_of_numbers: numbers.runOfNumbers,
   most_that_fits_ml: mostThatFitsMl,
+  take_apart: takeApart,
   london_date: calendar.londonDate,
   add_days: calendar.addDays,
   days_between: calendar.daysBetween,

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
-from cellarapp.domain import calendar, numbers, trips
+from cellarapp.domain import asset_number, calendar, numbers, trips
 from cellarapp.domain.containers import most_that_fits_ml
 from cellarapp.domain.corrections import resolve
 from cellarapp.domain.entries import Entry, order_key
@@ -59,6 +59,7 @@ RULES: dict[str, Callable[..., Any]] = {
     "bare_digits": numbers.bare_digits,
     "matches": numbers.matches,
     "run_of_numbers": numbers.run_of_numbers,
+    "take_apart": asset_number.take_apart,
     "most_that_fits_ml": most_that_fits_ml,
     "london_date": calendar.london_date,
     "add_days": calendar.add_days,

@@ -19,6 +19,10 @@ export const notADate = (text: string): DomainError => new DomainError("not-a-da
 /** A time is written as 2026-11-25T09:40:00.000Z. */
 export const notATime = (text: string): DomainError => new DomainError("not-a-time", { text });
 
+/** Not a GRAI with the right check digit. */
+export const notAnAssetNumber = (text: string): DomainError =>
+  new DomainError("not-an-asset-number", { text });
+
 /** A quantity is missing, is no number, or lies beyond what the rule works with. */
 export const outOfRange = (facts: {
   field: string;
