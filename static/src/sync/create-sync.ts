@@ -152,8 +152,8 @@ const MAY: { readonly [role in RoleChange["role"]]: string } = {
 };
 
 const roleWords = ({ person, role }: RoleChange): string =>
-  `The owner has changed what ${person} may do: ${person} is now ${MAY[role]}. ` +
-  "What is on this phone goes on to the brewery; what is not allowed any more is held for the owner.";
+  `${person} is now ${MAY[role]}. ` +
+  "What waits here still goes; what that does not allow is held for the owner.";
 
 /** What a load after the first is told by; null where it concerns nobody. */
 const loadedWords = ({ why, offered, differing }: Loaded): string | null => {

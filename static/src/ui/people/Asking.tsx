@@ -12,6 +12,8 @@ export const Asking = (props: {
   /** What is missing, in words, or null. */
   lacks: string | null;
   onGo: () => Promise<void>;
+  /** For what is not the one thing to do on the screen. */
+  aside?: boolean;
   children: ComponentChildren;
 }) => {
   const [busy, setBusy] = useState(false);
@@ -35,7 +37,7 @@ export const Asking = (props: {
       <p class="look" role="alert" hidden={fault === null}>
         {fault}
       </p>
-      <button type="submit" class="button main wide">
+      <button type="submit" class={`button wide ${props.aside ? "" : "main"}`}>
         {busy ? "Asking the brewery…" : props.does}
       </button>
     </form>

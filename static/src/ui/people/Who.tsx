@@ -68,7 +68,7 @@ const Who = ({ path }: ScreenProps) => {
   if (name !== undefined) return <PinOf key={name} name={name} />;
   return (
     <div class="sections">
-      <Lines heading="Who has this phone?">
+      <Lines heading="People" count={people.length}>
         {people.map((one) => (
           <Line
             key={one.name}

@@ -38,7 +38,7 @@ const Hand = () => {
       href={hrefTo("who")}
       aria-label={`${name} has this phone. Somebody else?`}
     >
-      {[...name][0]}
+      <b>{[...name][0]}</b>
     </a>
   );
 };

@@ -27,6 +27,6 @@ export const SCREENS: { readonly [name: string]: Loadable } = {
   begin: { title: "To begin with", place: "", load: () => import("../people/Begin.tsx") },
   pair: { title: "Pair this phone", place: "", load: () => import("../people/Pair.tsx") },
   "sign-in": { title: "Sign in", place: "", load: () => import("../people/SignIn.tsx") },
-  who: { title: "Who has this phone?", place: "", load: () => import("../people/Who.tsx") },
+  who: { title: "Who has it?", place: "", load: () => import("../people/Who.tsx") },
   find: { title: "Find", place: "", load: () => import("../container/Find.tsx") },
 };

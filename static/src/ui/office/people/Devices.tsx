@@ -68,7 +68,7 @@ const Revoke = ({ of, onGo }: { of: DeviceAnswer; onGo: () => Promise<void> }) =
         )}
       </div>
       {sure && (
-        <Asking does={`Yes, take ${of.name} out of use`} lacks={null} onGo={onGo}>
+        <Asking does={`Yes, take ${of.name} out of use`} lacks={null} onGo={onGo} aside>
           {here && <p class="look">This is the phone in your hand: it will be shut out itself.</p>}
         </Asking>
       )}

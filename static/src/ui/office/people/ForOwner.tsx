@@ -7,6 +7,7 @@ import { book } from "../../../store/book.ts";
 import { whoMay } from "../../../store/rights.ts";
 import { stepUp } from "../../../sync/account.ts";
 import { person, role } from "../../mine.ts";
+import { Button } from "../../parts/Button.tsx";
 import { Asking } from "../../people/Asking.tsx";
 import { Secret } from "../../people/Secret.tsx";
 import { hrefTo } from "../../shell/route.ts";
@@ -21,13 +22,21 @@ const StepUp = () => {
     goOn?.();
   };
   return (
-    <Asking does="Go on" lacks={passphrase === "" ? "The passphrase is missing." : null} onGo={go}>
-      <p>People and phones are behind your passphrase. It holds for 15 minutes.</p>
-      <Secret label={`${person.value}'s passphrase`} value={passphrase} onValue={setPassphrase} />
-      <button type="button" class="button quiet" onClick={giveUp}>
-        Leave it
-      </button>
-    </Asking>
+    <>
+      <Asking
+        does="Go on"
+        lacks={passphrase === "" ? "The passphrase is missing." : null}
+        onGo={go}
+      >
+        <p>People and phones are behind your passphrase. It holds for 15 minutes.</p>
+        <Secret label={`${person.value}'s passphrase`} value={passphrase} onValue={setPassphrase} />
+      </Asking>
+      <div class="form">
+        <Button look="quiet" onPress={giveUp}>
+          Leave it
+        </Button>
+      </div>
+    </>
   );
 };
 

@@ -56,8 +56,9 @@ const ForWhom = ({ people }: { people: PersonAnswer[] }) => {
   const [id, setId] = useState(here[0]?.id ?? "");
   const [invite, setInvite] = useState<{ made: InviteAnswer; name: string } | null>(null);
   const make = async () => {
-    const made = (await tell("/api/invites", { person: id })) as InviteAnswer;
-    setInvite({ made, name: here.find((one) => one.id === id)?.name ?? "" });
+    const name = here.find((one) => one.id === id)?.name ?? "";
+    const made = (await tell("/api/invites", { person: name })) as InviteAnswer;
+    setInvite({ made, name });
   };
   return (
     <>

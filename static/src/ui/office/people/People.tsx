@@ -143,7 +143,7 @@ const One = ({ of, onChanged }: { of: PersonAnswer; onChanged: () => void }) => 
   return (
     <>
       <Asking does="Keep the changes" lacks={lacksOf({ pin })} onGo={keep}>
-        <p class="small">{sentence(proofWords(of))}. What is left empty stays as it is.</p>
+        <p class="small">Has {proofWords(of)}. What is left empty stays as it is.</p>
         <RoleField value={role} onValue={setRole} />
         <PinField value={pin} onValue={setPin} />
         <Secret label="New passphrase" value={passphrase} onValue={setPassphrase} fresh />
@@ -151,6 +151,7 @@ const One = ({ of, onChanged }: { of: PersonAnswer; onChanged: () => void }) => 
       <Asking
         does={of.retired ? "Is here again" : "Is no longer here"}
         lacks={null}
+        aside
         onGo={() =>
           change(
             { retired: !of.retired },
