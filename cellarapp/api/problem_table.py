@@ -39,6 +39,11 @@ TABLE: dict[str, Kind] = {
         "Make room on the server's disk. Nothing was changed; the device keeps its entries and "
         "tries again by itself.",
     ),
+    "cannot-label": Kind(
+        422,
+        "Something is missing for the label",
+        "What has to stand on the label is not on record yet; enter what is named and ask again.",
+    ),
     "malformed-entry": Kind(
         422,
         "An entry cannot be read",

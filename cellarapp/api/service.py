@@ -14,6 +14,7 @@ from cellarapp.api import (
     everything,
     health,
     held,
+    labels,
     problem_pages,
     pull,
     push,
@@ -27,7 +28,18 @@ from cellarapp.api.request_log import register_request_log
 from cellarapp.api.shapes import ProblemDetails
 from cellarapp.ledger.forms import FORMS
 
-RESOURCES = (push, pull, snapshot, containers, calculations, held, health, sheets, everything)
+RESOURCES = (
+    push,
+    pull,
+    snapshot,
+    containers,
+    calculations,
+    held,
+    health,
+    sheets,
+    everything,
+    labels,
+)
 
 
 class Service(Api):  # type: ignore[misc]

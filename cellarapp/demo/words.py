@@ -9,6 +9,7 @@ BREWERY = {
     "address": "2 Ropewalk, Sallowick",
     "phone": "01632 960099",
     "email": "office@brewery.example",
+    "web": "https://casks.example",
 }
 PLACES: dict[str, dict[str, Any]] = {
     "racking": {"name": "Racking room", "role": "store"},

@@ -17,12 +17,17 @@ from cellarapp.storage.db import close_connections
 
 from ..conftest import config_in
 
+REFUSED = [400, 401, 403, 404, 405, 409, 411, 413, 415, 422]
+CONFIG = schemathesis.Config.from_dict(
+    {"checks": {"negative_data_rejection": {"expected-statuses": REFUSED}}}
+)
+
 
 @pytest.fixture(scope="module")
 def described(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Any]:
     """The document as it is served, of an application that stands for the whole module."""
     app = create_app(config_in(tmp_path_factory.mktemp("openapi")))
-    yield schemathesis.openapi.from_wsgi("/api/openapi.json", app)
+    yield schemathesis.openapi.from_wsgi("/api/openapi.json", app, config=CONFIG)
     with app.app_context():
         close_connections()
 
@@ -33,6 +38,8 @@ TAKING_SOMETHING = [
     ("/api/snapshot/pages", "get"),
     ("/api/containers/{number}", "get"),
     ("/api/calculations/{name}", "post"),
+    ("/api/labels/fills.pdf", "get"),
+    ("/api/labels/plates.pdf", "get"),
 ]
 TAKING_NOTHING = [  # or any bytes at all
     ("/api/calculations", "get"),
@@ -45,7 +52,12 @@ TAKING_NOTHING = [  # or any bytes at all
     ("/api/health", "get"),
     ("/api/ready", "get"),
 ]
-JUDGED_BY_A_RULE = ["/api/calculations/{name}", "/api/sheets/{kind}"]
+JUDGED_BY_A_RULE = [
+    "/api/labels/fills.pdf",
+    "/api/labels/plates.pdf",
+    "/api/calculations/{name}",
+    "/api/sheets/{kind}",
+]
 """What the document allows may still be refused, by the rule that reads it."""
 
 CASES = [(*one, mode) for one in TAKING_SOMETHING for mode in GenerationMode] + [

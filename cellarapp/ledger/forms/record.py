@@ -39,6 +39,9 @@ RECORD: Facts = {
         "address": Words(200),
         "phone": Words(40),
         "email": Words(120),
+        "web": Pattern(
+            r"|https://[a-z0-9.-]+(:[0-9]{1,5})?", "an address such as https://casks.example"
+        ),
         "company_prefix": Pattern(r"|\d{4,12}", "a GS1 company prefix of 4 to 12 digits, or empty"),
     },
     "beer": {

@@ -27,6 +27,8 @@ export interface BreweryFields {
   address: string;
   phone: string;
   email: string;
+  /** Where this program is found in the wide world, such as https://casks.example. */
+  web: string;
   /** Of GS1, 4 to 12 digits, if the brewery has licensed one. */
   company_prefix: string;
 }

@@ -14,6 +14,7 @@ class Fault extends Error {}
 const WHOLE = /^\d{1,9}$/;
 const DECIMAL = /^\d{1,7}(\.\d{1,4})?$/;
 const PREFIX = /^\d{4,12}$/;
+const WEB = /^https:\/\/[a-z0-9.-]+(:\d{1,5})?$/;
 const PHONE = /^[+0-9][0-9 ()/-]{2,}$/;
 
 const decimal = (text: string): number => {
@@ -30,6 +31,8 @@ const readValue = (spec: FieldSpec, text: string): Value => {
       if (text.length > spec.most) throw new Fault(`At most ${spec.most} letters fit here.`);
       if (spec.phone && !PHONE.test(text)) throw new Fault("A telephone number has digits only.");
       if (spec.prefix && !PREFIX.test(text)) throw new Fault("4 to 12 digits, as GS1 gave them.");
+      if (spec.web && !WEB.test(text))
+        throw new Fault("As https://casks.example, nothing after it.");
       return text;
     case "whole": {
       const { unit = "days" } = spec;

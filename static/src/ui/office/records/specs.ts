@@ -17,7 +17,7 @@ interface Asked {
 export type OfficeKind = "brewery" | "beer" | "gyle" | "place" | "customer";
 
 export type FieldSpec =
-  | (Asked & { is: "words"; most: number; unique?: true; phone?: true; prefix?: true })
+  | (Asked & { is: "words"; most: number; unique?: true; phone?: true; prefix?: true; web?: true })
   | (Asked & { is: "whole"; least: number; most: number; unit?: string })
   /** Typed with its point; the ledger keeps `per` of it as one: 1.0105 as 10105 for 10000. */
   | (Asked & { is: "scaled"; per: number; least: number; most: number })
@@ -65,6 +65,14 @@ const BREWERY: RecordSpec = {
     { is: "words", name: "address", label: "Address", most: 200 },
     { is: "words", name: "phone", label: "Telephone", most: 40, phone: true },
     { is: "words", name: "email", label: "E-mail", most: 120 },
+    {
+      is: "words",
+      name: "web",
+      label: "Address on the web",
+      hint: "Where everybody reaches this program, such as https://casks.example. It is printed on plates, so choose one that lasts.",
+      most: 100,
+      web: true,
+    },
     {
       is: "words",
       name: "company_prefix",
