@@ -48,24 +48,35 @@ export const exportOutbox = (phone: Phone): Blob => {
   return new Blob([JSON.stringify(file, null, 1)], { type: "application/json" });
 };
 
-/** Entries keep their device and number; reading a file twice changes nothing. */
+/**
+ * Entries keep their device and number. Reading a file twice changes nothing, not even twice at
+ * once: what the outbox holds is looked at in the transaction that adds to it.
+ */
 export const importOutbox = async (phone: Phone, file: Blob): Promise<Imported> => {
   const entries = entriesIn(await file.text());
-  const unknown = entries.filter(({ entry }) => phone.own.byId(entry.id) === undefined);
-  const kept = unknown.map(({ entry, saved_at: savedAt, offset_ms: offsetMs, heard_at }): Kept => {
-    const watch = { page: ANOTHER_PHONE, ms: 0, heardAt: heard_at ?? null };
-    return { entry, before: null, savedAt, offsetMs, watch };
-  });
-  const keys = await phone.connection.write(["outbox"], (transaction) =>
-    Promise.all(kept.map((one) => transaction.objectStore("outbox").add(one))),
-  );
-  const changes = kept.map((one, at): OwnChange => {
-    const n = keys[at] as number;
-    return [n, { where: "phone", n, kept: one }];
+  const changes = await phone.connection.write(["outbox"], async (transaction) => {
+    const outbox = transaction.objectStore("outbox");
+    const there = new Set((await outbox.getAll()).map(({ entry }) => entry.id));
+    const adding: Promise<OwnChange>[] = [];
+    for (const one of entries) {
+      const { id } = one.entry;
+      if (there.has(id) || phone.own.byId(id) !== undefined) continue;
+      there.add(id);
+      const kept = keptFrom(one);
+      adding.push(outbox.add(kept).then((n) => [n, { where: "phone", n, kept }]));
+    }
+    return Promise.all(adding);
   });
   phone.ownChanged(changes);
-  phone.tabs.tell({ about: "own", keys });
-  return { added: kept.length, known: entries.length - kept.length };
+  phone.tabs.tell({ about: "own", keys: changes.map(([n]) => n) });
+  return { added: changes.length, known: entries.length - changes.length };
+};
+
+type InFile = OutboxFile["entries"][number];
+
+const keptFrom = ({ entry, saved_at: savedAt, offset_ms: offsetMs, heard_at }: InFile): Kept => {
+  const watch = { page: ANOTHER_PHONE, ms: 0, heardAt: heard_at ?? null };
+  return { entry, before: null, savedAt, offsetMs, watch };
 };
 
 const entriesIn = (text: string): OutboxFile["entries"] => {
@@ -84,7 +95,7 @@ const parsed = (text: string): unknown => {
   }
 };
 
-const isKept = (one: OutboxFile["entries"][number] | null): boolean =>
+const isKept = (one: InFile | null): boolean =>
   typeof one?.saved_at === "string" &&
   typeof one.offset_ms === "number" &&
   !Number.isNaN(Date.parse(one.saved_at)) &&

@@ -28,6 +28,26 @@ test("what waits on one phone can be read in on another, once, as it was made", 
   assert.equal(again.book.containers.value.get("117")?.kind, "firkin");
 });
 
+test("a file read in twice at once, or that holds an entry twice, adds each entry once", async () => {
+  const one = await anOpenPage(aDevice(1));
+  await one.book.record("registered", "117", FIRKIN);
+  const file = one.book.exportOutbox();
+  const device = aDevice(2);
+  const [tab, other] = [await anOpenPage(device), await anOpenPage(device)];
+  const read = await Promise.all(
+    [tab, tab, other].map(({ book }) => book.importOutbox(file).then(({ added }) => added)),
+  );
+  assert.deepEqual(read.sort(), [0, 0, 1]);
+  assert.equal(tab.book.waiting.value.count, 1);
+
+  const said = JSON.parse(await file.text());
+  const twice = JSON.stringify({ ...said, entries: [...said.entries, ...said.entries] });
+  const three = await anOpenPage(aDevice(3));
+  const imported = await three.book.importOutbox(new Blob([twice]));
+  assert.deepEqual(imported, { added: 1, known: 1 });
+  assert.equal((await anOpenPage(device)).book.waiting.value.count, 1);
+});
+
 test("a file that holds something else is not read in at all", async () => {
   const { book } = await anOpenPage(aDevice());
   const good = { what: "cellarapp outbox", version: 1, entries: [] };
