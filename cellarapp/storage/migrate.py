@@ -4,8 +4,6 @@ A copy of the file is kept beside it before anything is changed.
 """
 
 import logging
-import sqlite3
-from contextlib import closing
 from pathlib import Path
 
 from alembic.migration import MigrationContext
@@ -13,8 +11,9 @@ from alembic.script import ScriptDirectory
 from flask import Flask
 from flask_migrate import Migrate, upgrade  # type: ignore[import-untyped]
 
+from cellarapp.storage.copies import copy_database, sound, unused
 from cellarapp.storage.db import db
-from cellarapp.storage.errors import StorageTrouble
+from cellarapp.storage.errors import StorageBusy, StorageTrouble
 from cellarapp.storage.faults import told_as_ours
 
 logger = logging.getLogger(__name__)
@@ -56,7 +55,13 @@ def bring_up_to_date(database_file: Path | None, folder: Path | None = None) -> 
     if has is not None and database_file is not None:
         copy = keep_copy(database_file, f"before-{wants}")
         logger.info("a copy of the database is kept as %s", copy)
-    upgrade(directory=str(folder))
+    try:
+        with told_as_ours():
+            upgrade(directory=str(folder))
+    except StorageBusy:
+        raise
+    except Exception as fault:  # whatever it is, the transaction that it ended changed nothing
+        raise StorageTrouble(_failed(has, wants, copy, fault)) from fault
     logger.info("database brought from %s to %s", has or "nothing", wants)
     return copy
 
@@ -65,6 +70,11 @@ def applied_revision() -> str | None:
     """The last migration that the database has seen."""
     with db.engine.connect() as connection:
         return MigrationContext.configure(connection).get_current_revision()
+
+
+def is_up_to_date() -> bool:
+    """Whether the database has the tables that this release needs."""
+    return applied_revision() == newest_revision(migrations_folder())
 
 
 def newest_revision(folder: Path) -> str | None:
@@ -79,14 +89,15 @@ def known_revisions(folder: Path) -> set[str]:
 
 def keep_copy(database_file: Path, why: str) -> Path:
     """A copy of the database as it is now, beside it, under a name not used before."""
-    base = database_file.with_name(f"{database_file.stem}.{why}{database_file.suffix}")
-    copy, number = base, 1
-    while copy.exists():
-        number += 1
-        copy = base.with_name(f"{base.stem}-{number}{base.suffix}")
-    with (
-        closing(sqlite3.connect(database_file)) as source,
-        closing(sqlite3.connect(copy)) as target,
-    ):
-        source.backup(target)
+    name = f"{database_file.stem}.{why}{database_file.suffix}"
+    copy = unused(database_file.with_name(name))
+    copy_database(database_file, copy, judge=sound)
     return copy
+
+
+def _failed(has: str | None, wants: str | None, copy: Path | None, fault: Exception) -> str:
+    kept = "" if copy is None else f" A copy of it is kept as {copy}."
+    return (
+        f"it could not be brought from {has or 'nothing'} to {wants} ({fault}). It is as it was, "
+        f"and the release of cellarapp that you had before works with it: go back to that.{kept}"
+    )

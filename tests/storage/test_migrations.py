@@ -1,7 +1,11 @@
 """Migrations: the tables they make are the ones the code uses, and no data is ever at stake."""
 
+import os
 import shutil
+import signal
 import sqlite3
+import subprocess
+import sys
 from contextlib import closing
 from pathlib import Path
 
@@ -12,7 +16,11 @@ from flask import Flask
 from flask_migrate import downgrade, upgrade
 from sqlalchemy import inspect
 
+from cellarapp.app import opened
 from cellarapp.config import Config
+from cellarapp.ledger.check import check
+from cellarapp.ledger.history import history
+from cellarapp.ledger.take_in import take_in
 from cellarapp.storage.db import db
 from cellarapp.storage.errors import StorageTrouble
 from cellarapp.storage.migrate import (
@@ -21,6 +29,13 @@ from cellarapp.storage.migrate import (
     keep_copy,
     migrations_folder,
     newest_revision,
+)
+
+from ..making import Phone, batch
+
+WHAT_TO_DO = (
+    r"could not be brought from \d+ to 9999 .* It is as it was, and the release of cellarapp that "
+    r"you had before works with it: go back to that. A copy of it is kept as .*before-9999"
 )
 
 NEXT = '''"""A table more."""
@@ -125,7 +140,58 @@ def test_migration_that_fails_leaves_the_database_as_it_was(
 ) -> None:
     """All of it or none of it, on SQLite as well."""
     broken = with_a_migration_more(tmp_path, then='op.execute("no such words")')
-    with pytest.raises(StorageTrouble):
+    with pytest.raises(StorageTrouble, match=WHAT_TO_DO):
         bring_up_to_date(config.database_file, broken)
     assert "more" not in tables()
     assert applied_revision() == "0001"
+
+
+def test_migration_that_stumbles_over_itself_is_told_alike(
+    app: Flask, config: Config, tmp_path: Path
+) -> None:
+    """A mistake in a migration is not the database's, but it must not look otherwise to people."""
+    broken = with_a_migration_more(tmp_path, then='raise LookupError("nothing there")')
+    with pytest.raises(StorageTrouble, match=WHAT_TO_DO):
+        bring_up_to_date(config.database_file, broken)
+    assert "more" not in tables()
+
+
+MIGRATING = """
+import sys
+from pathlib import Path
+from cellarapp.app import opened
+from cellarapp.config import read_config
+from cellarapp.storage.migrate import bring_up_to_date
+
+config = read_config()
+with opened(config, migrate=False):
+    bring_up_to_date(config.database_file, Path(sys.argv[1]))
+"""
+
+
+def test_death_in_the_middle_of_a_migration_leaves_the_database_usable(
+    config: Config, tmp_path: Path
+) -> None:
+    """Killed with a table made and rows changed, though nothing of it was agreed upon yet."""
+    with opened(config):
+        take_in(batch([Phone().filled("117")]))
+    then = 'op.execute("DELETE FROM entry")\n    print("in the middle", flush=True)\n    input()'
+    later = with_a_migration_more(tmp_path, then=then)
+    with subprocess.Popen(
+        [sys.executable, "-c", MIGRATING, later],
+        env=os.environ | {"CELLAR_DATA": str(config.data)},
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+    ) as process:
+        assert process.stdout is not None
+        assert process.stdout.readline() == b"in the middle\n"
+        process.kill()
+    assert process.returncode == -signal.SIGKILL
+    with opened(config):
+        assert "more" not in tables()
+        assert check() == []
+        assert history("117") is not None
+        shutil.rmtree(later)
+        bring_up_to_date(config.database_file, with_a_migration_more(tmp_path, then="pass"))
+        assert "more" in tables()
+        assert history("117") is not None
