@@ -14,9 +14,9 @@ from cellarapp.storage.migrate import bring_up_to_date, set_up_migrations
 
 
 @contextmanager
-def opened(config: Config) -> Iterator[Flask]:
+def opened(config: Config, *, migrate: bool = True) -> Iterator[Flask]:
     """The application for a command that ends: within its context, and all closed afterwards."""
-    app = create_app(config)
+    app = create_app(config, migrate=migrate)
     with app.app_context():
         try:
             yield app

@@ -33,12 +33,21 @@ class Config:
     """How long a write waits for another one before it gives up, ms."""
     demo: bool = False
     """Whether this is a made-up brewery, so that every screen says so."""
+    backups_folder: Path | None = None
+    """Folder of the backups, if it is not within `data`."""
+    keep: tuple[int, int, int] = (24, 14, 8)
+    """How many hourly, daily and weekly backups are kept; none of any: none are made."""
     log: LogForm = "plain"
     """How the log is written."""
     least_free_mib: int = 200
     """With less room than this on its disk the server is not ready, MiB."""
     client: Path | None = None
     """Folder of the built client; None for the one that came with the package or the checkout."""
+
+    @property
+    def backups(self) -> Path:
+        """Folder of the backups."""
+        return self.backups_folder or self.data / "backups"
 
     @property
     def database_file(self) -> Path | None:
@@ -56,6 +65,7 @@ def read_config(environ: Mapping[str, str] | None = None) -> Config:
     data = Path(given.get("CELLAR_DATA") or default_data(given)).expanduser()
     demo = bool(given.get("CELLAR_DEMO"))
     file = data / (DEMO_FILE if demo else DATABASE_FILE)
+    backups = given.get("CELLAR_BACKUPS")
     return Config(
         data=data,
         database_url=database_url(given.get("CELLAR_DATABASE", ""), file),
@@ -63,6 +73,12 @@ def read_config(environ: Mapping[str, str] | None = None) -> Config:
         host=given.get("CELLAR_HOST") or Config.host,
         port=_whole(given, "CELLAR_PORT", Config.port, low=1, high=65_535),
         busy_ms=_whole(given, "CELLAR_BUSY_MS", Config.busy_ms, low=1, high=600_000),
+        backups_folder=Path(backups).expanduser() if backups else None,
+        keep=(
+            _whole(given, "CELLAR_KEEP_HOURLY", Config.keep[0], low=0, high=10_000),
+            _whole(given, "CELLAR_KEEP_DAILY", Config.keep[1], low=0, high=10_000),
+            _whole(given, "CELLAR_KEEP_WEEKLY", Config.keep[2], low=0, high=10_000),
+        ),
         log=_log(given.get("CELLAR_LOG", "")),
         least_free_mib=_whole(
             given, "CELLAR_LEAST_FREE_MIB", Config.least_free_mib, low=0, high=10**9

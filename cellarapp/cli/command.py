@@ -5,9 +5,12 @@ import sys
 from argparse import ArgumentParser, Namespace
 from collections.abc import Sequence
 from datetime import UTC, datetime
+from pathlib import Path
 
 from cellarapp.cli import ledger, serving
+from cellarapp.cli.backing_up import back_up
 from cellarapp.cli.filling import fill
+from cellarapp.cli.restoring import restore
 from cellarapp.cli.unit import unit
 from cellarapp.config import Config, ConfigError, read_config
 from cellarapp.storage.errors import StorageBusy, StorageError
@@ -40,12 +43,16 @@ def _parser() -> ArgumentParser:
     serve.add_argument("--port", help="port to listen at (8080)")
     check = commands.add_parser("check", help="replay the ledger and compare every row with it")
     rebuild = commands.add_parser("rebuild", help="make the rows anew from the ledger")
+    backup = commands.add_parser("backup", help="copy the database, also while it is in use")
+    backup.add_argument("folder", nargs="?", type=Path, help="where to (the folder of backups)")
+    restore = commands.add_parser("restore", help="put a backup in the place of the database")
+    restore.add_argument("file", type=Path, help="the backup")
     demo = commands.add_parser("demo", help="fill an empty database with a made-up brewery")
     for command in (serve, demo):
         command.add_argument("--seed", type=int, default=1, help="which made-up brewery (1)")
-    for command in (serve, check, rebuild):
+    for command in (serve, check, rebuild, backup, restore):
         command.add_argument("--demo", action="store_true", help="of the made-up brewery")
-    for command in (serve, check, rebuild, demo):
+    for command in (serve, check, rebuild, backup, restore, demo):
         command.add_argument("--data", help="folder for the database")
         command.add_argument("--database", help="database file, or the address of a server")
     commands.add_parser("openapi", help="print the description of the interface")
@@ -73,6 +80,10 @@ def _run(given: Namespace, config: Config) -> int:
     if given.command == "serve":
         demo = given.seed if given.demo else None
         return serving.serve(config, demo_seed=demo)
+    if given.command == "backup":
+        return back_up(config, given.folder)
+    if given.command == "restore":
+        return restore(config, given.file)
     if given.command == "demo":
         return fill(config, now=datetime.now(UTC), seed=given.seed)
     commands = {

@@ -1,9 +1,7 @@
 """`cellarapp serve`: one process that answers requests with eight threads."""
 
 import socket
-import sqlite3
 import sys
-from contextlib import closing
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -14,7 +12,10 @@ from granian.log import LogLevels
 from cellarapp.api.client import client_folder
 from cellarapp.app import opened
 from cellarapp.cli.filling import fill
+from cellarapp.cli.schedule import Schedule
 from cellarapp.config import Config
+from cellarapp.storage.copies import close_for_good
+from cellarapp.storage.errors import StorageError
 
 THREADS = 8
 CONNECTIONS = 256
@@ -39,8 +40,11 @@ def serve(config: Config, *, demo_seed: int | None) -> int:
         print("The client is not built; the pages will say how to build it.")
     print(f"cellarapp is at http://{_shown(config.host)}:{config.port}  (stop with Ctrl-C)")
     sys.stdout.flush()
+    backups = Schedule(config)
+    if not config.demo:
+        backups.start()
     # The worker makes its own application, from the environment.
-    Granian(
+    server = Granian(
         "cellarapp:create_app",
         factory=True,
         address=config.host,
@@ -51,7 +55,11 @@ def serve(config: Config, *, demo_seed: int | None) -> int:
         backpressure=CONNECTIONS,
         websockets=False,
         log_level=LogLevels.error,
-    ).serve()
+    )
+    try:
+        server.serve()
+    finally:
+        backups.stop()
     if config.database_file is not None:
         _close_for_good(config.database_file)
     return 0
@@ -63,10 +71,9 @@ def _close_for_good(database_file: Path) -> None:
     It comes after the last request, when nobody has the database open any more.
     """
     try:
-        with closing(sqlite3.connect(database_file)) as connection:
-            connection.execute("PRAGMA wal_checkpoint(TRUNCATE)")
-    except sqlite3.Error as fault:
-        said = f"the database stays in two files ({fault}); nothing is lost: keep both."
+        close_for_good(database_file)
+    except StorageError as fault:
+        said = f"the database could not be closed ({fault!r}); if it is in two files, keep both."
         print(f"cellarapp: {said}", file=sys.stderr)
 
 

@@ -23,6 +23,12 @@ def open_ledger() -> None:
     _catch_up(head)
 
 
+def begin_another_life() -> None:
+    """Give the ledger another epoch: phones then see that it is not as they knew it."""
+    with writing() as work:
+        work.head.write(epoch=str(uuid4()))
+
+
 def _begin() -> None:
     """Make the head; two processes that start at once make one."""
     try:

@@ -64,7 +64,10 @@ class HeadStore:
         """Write the head as it is, to see that it can be written."""
         self._connection.execute(update(Head).values(position=Head.position))
 
-    def write(self, *, checksum: int, rules: int | None = None) -> None:
-        """The checksum that goes with the rows of this transaction."""
-        values = {"checksum": checksum} | ({} if rules is None else {"rules": rules})
+    def write(
+        self, *, checksum: int | None = None, rules: int | None = None, epoch: str | None = None
+    ) -> None:
+        """What is given, and what is not given stays: the checksum of the rows, and so on."""
+        given = {"checksum": checksum, "rules": rules, "epoch": epoch}
+        values = {name: value for name, value in given.items() if value is not None}
         self._connection.execute(update(Head).values(values))

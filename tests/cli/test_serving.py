@@ -10,12 +10,15 @@ import subprocess
 import sys
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 from urllib.error import HTTPError, URLError
 from urllib.request import Request, urlopen
 
 import pytest
+
+from cellarapp.storage.backups import backup_path, backups_in
 
 from ..making import Phone, push_body
 
@@ -207,3 +210,22 @@ def test_disk_that_fills_up_loses_nothing_that_was_accepted(tmp_path: Path, port
             assert {one["verdict"] for one in told} == {expected}
     check = subprocess.run([*COMMAND, "check", "--data", str(tmp_path)], capture_output=True)
     assert check.returncode == 0
+
+
+def test_backup_that_is_due_is_made_while_the_server_serves(tmp_path: Path, port: int) -> None:
+    """An hour after the last one, and by a process that the server does not wait for."""
+    with served(tmp_path, port):
+        ask(port, "/api/push", push_body([Phone().filled("117")]))
+    folder = tmp_path / "backups"
+    folder.mkdir()
+    old = backup_path(folder, datetime(2020, 1, 1, tzinfo=UTC))
+    old.touch()
+    with served(tmp_path, port) as process:
+        while set(backups_in(folder).values()) <= {old}:
+            assert process.poll() is None
+            ask(port, "/api/health")
+        [made] = set(backups_in(folder).values()) - {old}
+        process.terminate()
+        assert f"backup: {made}" in process.communicate(timeout=PATIENCE_S)[0]
+    with closing(sqlite3.connect(made)) as copy:
+        assert copy.execute("SELECT subject FROM entry").fetchall() == [("117",)]
