@@ -62,7 +62,9 @@ const changeFor = (phone: Phone, epoch: string, answer: Answer, at: string): Cha
   }
   const { verdict, problem } = answer;
   // Asked again about what is held, and nothing new was said.
-  if (own.where === "attention" && own.kept.verdict === verdict) return [];
+  if (own.where === "attention" && own.kept.verdict === verdict) {
+    if (own.kept.problem.type === problem.type) return [];
+  }
   const kept: Attention = { ...was, verdict, problem, answeredAt: at };
   return [{ n, from, own: { where: "attention", n, kept } }];
 };

@@ -75,3 +75,20 @@ test("what was held and is released later comes to be at the brewery", async () 
   assert.equal(page.book.waiting.value.attention, 0);
   assert.equal(page.book.ownEntries.value[0]?.where, "brewery");
 });
+
+test("what was held is told anew when somebody has decided, and not while nobody has", async () => {
+  const page = await anOpenPage(aDevice());
+  const { entry } = await page.book.record("noted", "117", { words: "x" });
+  const told = async (type: string): Promise<string | undefined> => {
+    const problem = { type: `/problems/${type}` };
+    await takeAnswers(page.phone, "e", [{ id: entry.id, verdict: "held", problem }], null);
+    const own = page.phone.own.byId(entry.id);
+    assert.equal(own?.where, "attention");
+    return own?.where === "attention" ? own.kept.problem.type : undefined;
+  };
+  assert.equal(await told("revoked-device"), "/problems/revoked-device");
+  const before = page.phone.ownTurn.value;
+  assert.equal(await told("revoked-device"), "/problems/revoked-device");
+  assert.equal(page.phone.ownTurn.value, before, "nothing has changed");
+  assert.equal(await told("put-aside"), "/problems/put-aside");
+});

@@ -57,6 +57,8 @@ test("what the brewery said is told, of each fact or of the whole", () => {
     problemWords(held),
     "The brewery keeps this for a person to look at. Not known here.",
   );
+  const problem = { type: "/problems/put-aside", detail: "An owner has put it aside." };
+  assert.equal(problemWords({ ...held, problem }), "An owner has put it aside.");
 });
 
 test("its facts can be typed anew in people's units, the fault beside its field", () => {

@@ -23,10 +23,13 @@ const detailsOf = (own: OwnEntry): string[] => {
 };
 
 /** Why it needs attention, with every single fault that was named. */
-export const problemWords = (own: OwnEntry): string => {
-  const lead =
-    own.verdict === "held"
-      ? "The brewery keeps this for a person to look at."
-      : "The brewery could not take this.";
-  return [lead, ...detailsOf(own).filter(Boolean).map(stopped)].join(" ");
+export const problemWords = (own: OwnEntry): string =>
+  [leadOf(own), ...detailsOf(own).filter(Boolean).map(stopped)].join(" ").trimStart();
+
+const leadOf = ({ verdict, problem }: OwnEntry): string => {
+  // Somebody has looked at it, and the details say so.
+  if (problem?.type?.endsWith("/put-aside")) return "";
+  return verdict === "held"
+    ? "The brewery keeps this for a person to look at."
+    : "The brewery could not take this.";
 };
