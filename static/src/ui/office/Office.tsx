@@ -11,6 +11,7 @@ import { sentence } from "../words.ts";
 import { Entries } from "./entries/Entries.tsx";
 import { Figures } from "./figures/Figures.tsx";
 import { firstSteps } from "./first-steps.ts";
+import { Labels } from "./labels/Labels.tsx";
 import { Lists } from "./lists/Lists.tsx";
 import { Audit } from "./people/Audit.tsx";
 import { Devices } from "./people/Devices.tsx";
@@ -86,6 +87,8 @@ const Office = ({ path }: ScreenProps) => {
       return <OverdrawnGyles />;
     case "entries":
       return <Entries />;
+    case "labels":
+      return <Labels />;
     case "lists":
       return <Lists />;
     case "people":

@@ -110,6 +110,11 @@ export const records = (): Section[] => [
     says: figuresSay(Object.keys(ownFigures.value).length),
   },
   {
+    path: "labels",
+    title: "Labels",
+    says: "for what was filled, and plates for containers",
+  },
+  {
     path: "lists",
     title: "Your lists",
     says: "bring in a spreadsheet, take a copy out",

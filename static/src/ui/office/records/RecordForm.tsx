@@ -68,7 +68,8 @@ export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: s
       known.value,
     );
     const subject = id ?? newId();
-    const text = `${sentence(spec.one)} ${name} ${before === null ? "entered" : "changed"}.`;
+    const what = spec.kind === "brewery" ? name : `${sentence(spec.one)} ${name}`;
+    const text = `${what} ${before === null ? "entered" : "changed"}.`;
     if (await save(text, () => book.record(spec.kind, subject, read.facts))) leave();
   };
   const leave = () => {
