@@ -68,6 +68,7 @@ export class Sync {
   /** Go now if the occasion is good enough. Resolves when the phone has done what it can. */
   async go(occasion: Occasion): Promise<void> {
     if (!this.pace.may(occasion, this.#around.nowMs())) return;
+    if (occasion === "asked") this.#askedMs = Number.NEGATIVE_INFINITY;
     // What came up meanwhile may have missed the round that is under way.
     if (this.#running !== null) this.#again = true;
     this.#running ??= this.#goOn();
@@ -121,7 +122,7 @@ export class Sync {
     return pusher.later;
   }
 
-  /** When the app is opened, and hourly: an answer changes only when a person or a release does. */
+  /** When the app is opened, when a person wants it, and hourly: an answer changes only when a person or a release does. */
   async #askAboutHeld(pusher: Pusher): Promise<void> {
     const nowMs = this.#around.nowMs();
     if (nowMs - this.#askedMs < HOUR_MS) return;

@@ -83,17 +83,18 @@ test("entries that cannot be judged now stay, each offered once a round, others 
   assert.equal(phone.sync.state.value.message, null);
 });
 
-test("what is held is asked about again when the app is opened, and not at every round", async () => {
+test("what is held is asked about when the app is opened and when wanted, not at every round", async () => {
   const { world, asked } = await listening();
   const phone = world.phone(0);
   await phone.go();
   await phone.book.record("noted", "117", { words: "hold" });
-  await phone.go();
-  await phone.go();
+  for (let round = 0; round < 3; round += 1) await phone.sync.go("hope");
   assert.equal(pushes(asked).length, 1);
   await phone.restart();
-  await phone.go();
+  for (let round = 0; round < 3; round += 1) await phone.sync.go("hope");
   assert.equal(pushes(asked).length, 2);
+  await phone.sync.go("asked");
+  assert.equal(pushes(asked).length, 3);
   assert.equal(phone.book.waiting.value.attention, 1);
 });
 
