@@ -2,9 +2,9 @@
 // stands above the button until the next try.
 
 import type { ComponentChildren } from "preact";
-import { useState } from "preact/hooks";
+import { useEffect, useId, useState } from "preact/hooks";
 import { faultWords } from "../parts/say.ts";
-import { whileSaving } from "../shell/half-made.ts";
+import { setHalfMade, whileSaving } from "../shell/half-made.ts";
 
 export const Asking = (props: {
   /** On the button. */
@@ -16,6 +16,9 @@ export const Asking = (props: {
   aside?: boolean;
   children: ComponentChildren;
 }) => {
+  const id = useId();
+  // What is typed here is nowhere else: the app must not be started anew meanwhile.
+  useEffect(() => () => setHalfMade(id, false), [id]);
   const [busy, setBusy] = useState(false);
   const [fault, setFault] = useState<string | null>(null);
   const go = async (event: Event) => {
@@ -32,7 +35,12 @@ export const Asking = (props: {
     setBusy(false);
   };
   return (
-    <form class="form" noValidate onSubmit={(event) => void go(event)}>
+    <form
+      class="form"
+      noValidate
+      onInput={() => setHalfMade(id, true)}
+      onSubmit={(event) => void go(event)}
+    >
       {props.children}
       <p class="look" role="alert" hidden={fault === null}>
         {fault}

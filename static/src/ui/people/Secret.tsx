@@ -1,6 +1,6 @@
 // A passphrase. It can be shown: on a phone with wet hands nobody types one twice unseen.
 
-import { useId, useState } from "preact/hooks";
+import { useEffect, useId, useRef, useState } from "preact/hooks";
 import { Below, below, type Common, described } from "../parts/Field.tsx";
 
 const SHOWN = { type: "text" } as const;
@@ -12,16 +12,23 @@ export const Secret = (
     onValue: (value: string) => void;
     /** For what keeps passphrases on the phone: whether this one is to be new. */
     fresh?: boolean;
+    /** It has come up in answer to something, so the hands go on here. */
+    next?: boolean;
   },
 ) => {
   const id = useId();
   const [shown, setShown] = useState(false);
+  const field = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    if (props.next) field.current?.focus();
+  }, []);
   return (
     <div class="field">
       <label for={id}>{props.label}</label>
       <div class="beside">
         <input
           id={id}
+          ref={field}
           {...(shown ? SHOWN : UNSEEN)}
           value={props.value}
           onInput={(event) => props.onValue(event.currentTarget.value)}

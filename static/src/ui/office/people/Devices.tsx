@@ -23,6 +23,9 @@ type All = { devices: DeviceAnswer[] };
 
 const PATH = "/api/devices";
 
+/** The phone in the hand, as the brewery knows it. */
+const thisOne = (): string | undefined => book.account.value.me?.device.id;
+
 const List = ({ devices }: All) => (
   <>
     <div class="above">
@@ -38,7 +41,7 @@ const List = ({ devices }: All) => (
             {those.map((one) => (
               <Line
                 key={one.id}
-                title={one.id === book.device ? `${one.name} (this one)` : one.name}
+                title={one.id === thisOne() ? `${one.name} (this one)` : one.name}
                 reason={sentence(deviceWords(one, known.value.now))}
                 {...(one.waiting > 0 ? { tone: "look" as const } : {})}
                 href={hrefTo("office", "devices", one.id)}
@@ -53,7 +56,7 @@ const List = ({ devices }: All) => (
 
 const Revoke = ({ of, onGo }: { of: DeviceAnswer; onGo: () => Promise<void> }) => {
   const [sure, setSure] = useState(false);
-  const here = of.id === book.device;
+  const here = of.id === thisOne();
   return (
     <section>
       <div class="form">

@@ -29,7 +29,12 @@ const StepUp = () => {
         onGo={go}
       >
         <p>People and phones are behind your passphrase. It holds for 15 minutes.</p>
-        <Secret label={`${person.value}'s passphrase`} value={passphrase} onValue={setPassphrase} />
+        <Secret
+          label={`${person.value}'s passphrase`}
+          value={passphrase}
+          onValue={setPassphrase}
+          next
+        />
       </Asking>
       <div class="form">
         <Button look="quiet" onPress={giveUp}>
