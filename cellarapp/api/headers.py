@@ -7,7 +7,7 @@ from cellarapp.api.client import build_id
 POLICY = "; ".join(
     [
         "default-src 'none'",
-        "script-src 'self'",
+        "script-src 'self' 'wasm-unsafe-eval'",  # the scanner's decoder
         "style-src 'self'",
         "img-src 'self' data:",
         "connect-src 'self'",

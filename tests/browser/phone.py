@@ -10,6 +10,16 @@ from playwright.sync_api import BrowserContext, Page, Playwright, expect
 WIDE, HIGH = 360, 740
 
 
+def _camera(sees: Path | None) -> list[str]:
+    if sees is None:
+        return []
+    return [
+        "--use-fake-ui-for-media-stream",
+        "--use-fake-device-for-media-stream",
+        f"--use-file-for-fake-video-capture={sees}",
+    ]
+
+
 class Phone:
     """One installed browser. What it keeps lies in its folder, as on a real phone."""
 
@@ -20,14 +30,16 @@ class Phone:
         self._folder = folder
         self._context: BrowserContext | None = None
 
-    def start(self, *, offline: bool = False, theme: str = "dark") -> None:
-        """Start the browser; nothing is opened yet."""
+    def start(
+        self, *, offline: bool = False, theme: str = "dark", sees: Path | None = None
+    ) -> None:
+        """Start the browser; nothing is opened yet. `sees` is a film before its camera."""
         chromium = shutil.which("chromium") or shutil.which("google-chrome")
         assert chromium, "chromium is not on the path: run .ci/test, which installs it"
         self._context = self._playwright.chromium.launch_persistent_context(
             str(self._folder),
             executable_path=chromium,
-            args=["--no-sandbox"],
+            args=["--no-sandbox", *_camera(sees)],
             viewport={"width": WIDE, "height": HIGH},
             screen={"width": WIDE, "height": HIGH},
             device_scale_factor=2,

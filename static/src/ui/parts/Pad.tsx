@@ -1,8 +1,11 @@
 // The thumb pad: digits, letters on demand, a dash for runs, and one big button that names what it
 // will act on. It knows nothing of containers; what is typed is handed up as text.
 
+import type { ComponentType } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
+import type { ScanProps } from "../scan/Scan.tsx";
 import { Letters } from "./Letters.tsx";
+import { faultWords, say } from "./say.ts";
 
 export interface PadProps {
   typed: string;
@@ -37,6 +40,7 @@ const allowed = (key: string, typed: string, types: PadProps["types"]): boolean 
 
 export const Pad = (props: PadProps) => {
   const [letters, setLetters] = useState(false);
+  const [Scan, setScan] = useState<ComponentType<ScanProps> | null>(null);
   const { typed, types, onTyped, go } = props;
   // A scanner types faster than the screen is drawn: each key counts on from the last one.
   const latest = useRef(typed);
@@ -69,7 +73,16 @@ export const Pad = (props: PadProps) => {
       Clear
     </button>
   );
-  const dash = types === "number" && props.runs !== false;
+  const scan = async () => {
+    try {
+      const { default: Camera } = await import("../scan/Scan.tsx");
+      setScan(() => Camera);
+    } catch (fault) {
+      say.trouble(faultWords(fault));
+    }
+  };
+  /** A run needs a number to begin with: until there is one, its key leads to the camera. */
+  const dash = props.runs !== false && typed !== "";
   const digit = (d: string) => (
     <button type="button" key={d} onClick={() => put(d)}>
       {d}
@@ -77,7 +90,7 @@ export const Pad = (props: PadProps) => {
   );
   return (
     <fieldset
-      class={`pad ${props.side ? "side" : ""} ${dash || types === "litres" ? "" : "tall"}`}
+      class={`pad ${props.side ? "side" : ""} ${types === "pin" ? "tall" : ""}`}
       aria-label="Number pad"
     >
       <button
@@ -90,31 +103,49 @@ export const Pad = (props: PadProps) => {
         <br />
         {go.to}
       </button>
-      {["1", "2", "3", "4", "5", "6", "7", "8", "9"].map(digit)}
+      {Scan !== null && <Scan onNumber={change} />}
+      {Scan === null && ["1", "2", "3", "4", "5", "6", "7", "8", "9"].map(digit)}
       {props.side && (
         <button type="button" class="word" onClick={props.side.onPress}>
           {props.side.label}
           {props.side.hint && <small>{props.side.hint}</small>}
         </button>
       )}
-      {types === "number" ? (
-        <button type="button" class="word" aria-label="Letters" onClick={() => setLetters(true)}>
-          ABC
-        </button>
-      ) : types === "pin" ? (
-        clear
-      ) : (
-        <button type="button" aria-label="Decimal point" onClick={() => put(".")}>
-          .
-        </button>
+      {Scan === null && (
+        <>
+          {types === "number" ? (
+            <button
+              type="button"
+              class="word"
+              aria-label="Letters"
+              onClick={() => setLetters(true)}
+            >
+              ABC
+            </button>
+          ) : types === "pin" ? (
+            clear
+          ) : (
+            <button type="button" aria-label="Decimal point" onClick={() => put(".")}>
+              .
+            </button>
+          )}
+          {digit("0")}
+          <button type="button" aria-label="Delete" onClick={back}>
+            <Delete />
+          </button>
+        </>
       )}
-      {digit("0")}
-      <button type="button" aria-label="Delete" onClick={back}>
-        <Delete />
-      </button>
-      {dash && (
+      {types !== "number" ? null : Scan !== null ? (
+        <button type="button" class="word" onClick={() => setScan(null)}>
+          Type
+        </button>
+      ) : dash ? (
         <button type="button" class="word" aria-label="Dash, for a run" onClick={() => put("-")}>
           –<small>run to</small>
+        </button>
+      ) : (
+        <button type="button" class="word" onClick={() => void scan()}>
+          Scan
         </button>
       )}
       {types === "litres" && clear}
