@@ -127,7 +127,9 @@ QUESTIONS: dict[str, tuple[Ask, Ask, str]] = {
         {"packed_on": "2026-11-25", "best_before_on": "2027-01-06", "abv_tenths": 42},
         {"abv_tenths": None}, "abv_tenths",
     ),
-    "lot_mark": ({"gyle_number": "318", "run": 1}, {"gyle_number": ""}, "gyle_number"),
+    "lot_mark": (
+        {"gyle_number": "318", "racked_on": "2026-11-25"}, {"gyle_number": ""}, "gyle_number",
+    ),
     "label": (
         {"abv_tenths": 42, "milk": False, "cereals": ["barley"], "isinglass": True},
         {"cereals": ["rice"]}, "cereals/0",

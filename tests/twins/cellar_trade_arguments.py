@@ -216,7 +216,7 @@ RULES: dict[str, tuple[Fields, Fields]] = {
     ),
     "lot_mark": (
         {"gyle_number": st.sampled_from(["128", "g 12/3", "A-1", "ä1", ""]) | st.text(max_size=22)}
-        | fields("run"),
+        | {"racked_on": marked_days | days},
         {"dated": choice(*lot.DATED)},
     ),
     "label": (

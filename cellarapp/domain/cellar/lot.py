@@ -1,9 +1,14 @@
-"""LOT: the lot mark. A lot is one racking run of one gyle, so that a recall stays small."""
+"""LOT: the lot mark. A lot is what was racked from one gyle on one day: a recall stays small.
+
+It follows from the fill alone, so that no two phones mark one container in two ways and no entry
+that comes late moves a mark that is printed.
+"""
 
 import re
 
 from cellarapp.domain.cellar.asked import CellarAsked
 from cellarapp.domain.cellar.date_mark import FORMS
+from cellarapp.domain.cellar.times import say_day
 from cellarapp.domain.figures import Settings
 from cellarapp.domain.inputs import Inputs
 from cellarapp.domain.working import Worked, Working
@@ -15,20 +20,21 @@ DATED_WHY = "How the date stands on the container, or that none does."
 
 
 def lot_mark(inputs: Inputs, settings: Settings | None = None) -> Worked:
-    """LOT-1: L, the gyle, and the run; printed even where the date would do.
+    """LOT-1: L, the gyle, and the day of racking; printed even where the date would do.
 
-    Asked: gyle_number, run; dated, how the date is shown. Twin: lot.ts.
+    Asked: gyle_number, racked_on; dated, how the date is shown. Twin: lot.ts.
     """
-    asked, work = CellarAsked(inputs, "gyle_number", "run", "dated"), Working(settings)
+    asked, work = CellarAsked(inputs, "gyle_number", "racked_on", "dated"), Working(settings)
     gyle = asked.words("gyle_number", GYLE_NUMBER, GYLE_NUMBER_WHY)
-    run = asked.whole("run")
+    racked_on = asked.day("racked_on")
     dated = asked.choice("dated", DATED, DATED_WHY) if asked.has("dated") else "none"
     code = re.sub(" +", "", gyle).upper()
-    work.step("Lot = L, the gyle's number, the run", run, "run", 0)
+    day = racked_on[8:] + racked_on[5:7] + racked_on[2:4]
+    work.step(f"Lot = L, the gyle's number, the day of racking: {say_day(racked_on)}", 1, "lot", 0)
     work.caution("check_food_law")
     return work.done(
         {
-            "mark": f"{work.figure('lot_mark_prefix')}{code}-{run}",
+            "mark": f"{work.figure('lot_mark_prefix')}{code}-{day}",
             "must_be_shown": dated not in ("day_month_year", "day_month"),
         }
     )

@@ -23,7 +23,7 @@ GOOD: dict[str, dict[str, Any]] = {
         "best_before_on": "2026-04-17", "delivered_on": "2026-03-20", "shape": "cask",
     },
     "date_mark": {"packed_on": "2026-03-06", "best_before_on": "2026-04-17", "abv_tenths": 42},
-    "lot_mark": {"gyle_number": "128", "run": 1},
+    "lot_mark": {"gyle_number": "128", "racked_on": "2026-03-06"},
     "label": {"abv_tenths": 42, "cereals": ["barley"], "milk": False, "isinglass": True},
     "label_strength": {"label_abv_tenths": 42, "measured_abv": 4.31},
     "off_by": {"tapped_at": NOW, "shape": "cask"},
@@ -92,7 +92,7 @@ def test_every_rule_is_spoilt() -> None:
 def test_a_spoilt_field_is_refused_by_name(rule: str, field: str, wrong: object) -> None:
     """Missing, text, not a number, infinite, or beyond its range."""
     if (rule, field, wrong) == ("lot_mark", "gyle_number", "1.010"):
-        assert calculate(rule, {**GOOD[rule], field: wrong})["result"]["mark"] == "L1.010-1"
+        assert calculate(rule, {**GOOD[rule], field: wrong})["result"]["mark"] == "L1.010-060326"
         return
     facts = refusal(rule, {**GOOD[rule], field: wrong}).facts
     assert facts["field"] == field

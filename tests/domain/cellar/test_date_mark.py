@@ -112,13 +112,13 @@ def test_no_form_ever_promises_more_than_the_date(days: int) -> None:
 
 
 @pytest.mark.parametrize(
-    ("gyle", "run", "mark"),
-    [("128", 1, "L128-1"), ("g 12/3", 2, "LG12/3-2"), ("a", 99, "LA-99"),
-     ("2026 - 7", 1, "L2026-7-1")],
+    ("gyle", "racked_on", "mark"),
+    [("128", "2026-03-06", "L128-060326"), ("g 12/3", "2026-03-06", "LG12/3-060326"),
+     ("a", "2027-12-31", "LA-311227"), ("2026 - 7", "2026-03-07", "L2026-7-070326")],
 )  # fmt: skip
-def test_a_lot_is_one_run_of_one_gyle(gyle: str, run: int, mark: str) -> None:
+def test_a_lot_is_one_day_s_racking_of_one_gyle(gyle: str, racked_on: str, mark: str) -> None:
     """LOT-1: with the letter that Directive 2011/91/EU gives."""
-    assert result("lot_mark", gyle_number=gyle, run=run)["mark"] == mark
+    assert result("lot_mark", gyle_number=gyle, racked_on=racked_on)["mark"] == mark
 
 
 @pytest.mark.parametrize(
@@ -128,14 +128,14 @@ def test_a_lot_is_one_run_of_one_gyle(gyle: str, run: int, mark: str) -> None:
 )  # fmt: skip
 def test_a_date_with_day_and_month_stands_for_the_lot(dated: str, must: bool) -> None:
     """LOT-1: it is printed all the same."""
-    found = result("lot_mark", gyle_number="128", run=1, dated=dated)
+    found = result("lot_mark", gyle_number="128", racked_on="2026-03-06", dated=dated)
     assert found["must_be_shown"] is must
-    assert found["mark"] == "L128-1"
+    assert found["mark"] == "L128-060326"
 
 
 @pytest.mark.parametrize("gyle", ["", " 128", "128\n", "x" * 21, "12é", None, 128])
 def test_a_gyle_s_number_is_letters_and_digits(gyle: object) -> None:
     """LOT-1: it is printed, and read out on the telephone."""
     with pytest.raises(NotAmong) as refused:
-        ask("lot_mark", gyle_number=gyle, run=1)
+        ask("lot_mark", gyle_number=gyle, racked_on="2026-03-06")
     assert refused.value.facts["field"] == "gyle_number"

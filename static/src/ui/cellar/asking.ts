@@ -48,12 +48,28 @@ const finingInputs = (contents: Contents, beer: Beer | null) => {
   };
 };
 
+/**
+ * Tapped the day before a sale it is drawn from when the sale begins, unless a dip says otherwise;
+ * a plan for long after tapping is not believed.
+ */
+const firstDrawnAt = ({ serving, planned, contents }: Standing): string | null => {
+  const tapped = serving?.tapped?.since;
+  const sale = planned?.sale_at;
+  if (tapped === undefined || sale === undefined || sale <= tapped) return null;
+  if (Date.parse(sale) - Date.parse(tapped) > TAPPED_BEFORE_MS) return null;
+  const drawn = contents?.dips.some(({ at, left_ml }) => at < sale && left_ml < contents.volume_ml);
+  return drawn ? null : sale;
+};
+
 const servingInputs = (serving: Serving | null) => ({
   stillaged_at: serving?.stillaged?.since ?? null,
   vented_at: serving?.vented?.first_at ?? null,
   hard_spile_at: serving?.vented?.spile === "hard" ? serving.vented.since : null,
   tapped_at: serving?.tapped?.since ?? null,
 });
+
+/** Houses that tap early tap so long before a sale. */
+const TAPPED_BEFORE_MS = figure("tapped_ahead_most_hours") * 3_600_000;
 
 /** So near to the reading before, and so soon after it, one tells nothing that it did not. */
 const SAME_DECIDEGC = 2;
@@ -126,6 +142,7 @@ export const caskInputs = (standing: Standing, around: Around): CaskInputs | nul
     tasted_at: contents.tasted?.since ?? null,
     ...finingInputs(contents, beer),
     ...servingInputs(serving),
+    first_drawn_at: firstDrawnAt(standing),
     ...airInputs(standing, contents, place),
   };
 };

@@ -3,7 +3,7 @@
 import { daysBetween, londonDate } from "../../domain/calendar.ts";
 import type { Settings } from "../../domain/figures.ts";
 import { openQueries } from "../../domain/queries.ts";
-import { type Readiness, readiness, type Stage } from "../../domain/readiness.ts";
+import { type Readiness, readiness, stageOf } from "../../domain/readiness.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { beerDoc, type Known, text } from "../words/known.ts";
 import type { Fit } from "./fit.ts";
@@ -63,22 +63,13 @@ export const asFull = (standing: Standing, known: Known): Full | null => {
   };
 };
 
-/** The stage by the rule's times, which heed the brewery's own figures and warm or cold days. */
-const stageBy = ({ result }: Fit, { standing, ready }: Full, now: string): Stage => {
-  const { stage, best_before } = ready;
-  if (best_before !== null && londonDate(now) > best_before) return "past";
-  if (standing.serving?.tapped != null) {
-    return result.off_by_at !== null && result.off_by_at < now ? "past" : "on_sale";
-  }
-  if (stage !== "conditioning" && stage !== "ready") return stage;
-  return result.conditioned_from_at <= now ? "ready" : "conditioning";
-};
-
+/** The times by the rule, which heed the brewery's own figures and warm or cold days. */
 const byRule = (full: Full, now: string): Full => {
   const fit = full.fit();
   if (fit === null) return full;
   const { conditioned_from_at: ready_at, off_by_at: off_at } = fit.result;
-  const ready = { ...full.ready, ready_at, off_at, stage: stageBy(fit, full, now) };
+  const stage = stageOf(full.standing, ready_at, off_at, now);
+  const ready = { ...full.ready, ready_at, off_at, stage };
   return { ...full, ready, look: lookOf(full.standing, ready, now) };
 };
 

@@ -21,9 +21,6 @@ export interface Label {
   worked: AnyWorked[];
 }
 
-/** Of one racking from one gyle; a second one on another day is marked 2 by hand. */
-const FIRST_RUN = 1;
-
 /** A rule's answer, or null where what the records say is beyond it. */
 const attempt = <Result>(rule: () => Result): Result | null => {
   try {
@@ -88,7 +85,7 @@ export const labelOf = (standing: Standing, known: Known, settings: Settings): L
   const lot =
     number === undefined
       ? null
-      : attempt(() => lotMark({ gyle_number: number, run: FIRST_RUN }, settings));
+      : attempt(() => lotMark({ gyle_number: number, racked_on: packed_on }, settings));
   const isinglass = isFined(contents, beer) ?? true;
   const sulphites_mg_per_l = sulphite === undefined ? null : sulphite / 10;
   const words =
@@ -100,7 +97,7 @@ export const labelOf = (standing: Standing, known: Known, settings: Settings): L
   return {
     lines: [
       ...(mark === null ? [] : [dateLine(mark)]),
-      ...(lot === null ? [] : [{ what: "Lot", says: `${lot.result.mark}, of its first racking.` }]),
+      ...(lot === null ? [] : [{ what: "Lot", says: lot.result.mark }]),
       ...(words === null ? [] : wordLines(words)),
     ],
     missing: missingOf(beer),

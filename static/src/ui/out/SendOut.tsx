@@ -4,6 +4,7 @@ import { dueOn } from "../../domain/trips.ts";
 import { book } from "../../store/book.ts";
 import { newFacts } from "../bench/jobs.ts";
 import { known } from "../known.ts";
+import { ownFigures } from "../own-figures.ts";
 import { save } from "../parts/say.ts";
 import { hrefTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
@@ -63,7 +64,10 @@ const Loading = ({ customer }: { customer: string }) => {
     pad,
     verb: "Send",
     hint: "Type the number of each container as it goes on the van. A run: 117 – 124.",
-    remarks: (standing) => sendRemarks(standing, customer, known.value),
+    remarks: (standing) => {
+      const record = book.customers.value.get(customer);
+      return sendRemarks(standing, { customer, record }, known.value, ownFigures.value);
+    },
     refusal: null,
     record: (numbers) => void record(numbers),
   };

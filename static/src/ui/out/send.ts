@@ -1,12 +1,17 @@
 // Going out: what is recorded for a number, and what to know before it leaves.
 
+import { londonDate } from "../../domain/calendar.ts";
+import { lifeLeft } from "../../domain/cellar/shelf-life.ts";
 import type { Facts } from "../../domain/entries.ts";
+import type { Settings } from "../../domain/figures.ts";
 import type { Customer } from "../../domain/records.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { dueOn } from "../../domain/trips.ts";
-import { asFull } from "../cellar/full.ts";
+import { fitOf } from "../cellar/fit.ts";
+import { asFull, type Full, fitted } from "../cellar/full.ts";
 import {
   brewName,
+  count,
   customerName,
   dateWords,
   heldFacet,
@@ -35,8 +40,43 @@ export const sendDrafts = (
     : [{ kind: "registered", subject: number, facts: { ...asNew } }, sent];
 };
 
-const beerWords = (standing: Standing, known: Known): Remark[] => {
-  const full = asFull({ ...standing, trip: null }, known);
+/** As the Cellar sees it: by the brewery's own figures. */
+const asInTheCellar = (standing: Standing, known: Known, settings: Settings): Full | null => {
+  const here = { ...standing, trip: null };
+  const full = asFull(here, known);
+  return full && fitted(full, settings, known.now, () => fitOf(here, known, settings));
+};
+
+/** What is left of its life today, against what this customer expects, or customers do. */
+const lifeWords = (
+  { standing, ready: { best_before } }: Full,
+  record: Customer | undefined,
+  now: string,
+  settings: Settings,
+): Remark => {
+  if (best_before === null) return { says: "Ready.", tone: "fine" };
+  const { left_days, expected_days, short_by_days } = lifeLeft(
+    {
+      best_before_on: best_before,
+      delivered_on: londonDate(now),
+      shape: standing.shape === "keg" ? "keg" : "cask",
+      expected_days: record?.fields.expected_days ?? null,
+    },
+    settings,
+  ).result;
+  const says = `Ready, best before ${dateWords(best_before, now)}: ${count(left_days, "day")} left`;
+  return short_by_days === 0
+    ? { says: `${says}.`, tone: "fine" }
+    : { says: `${says}, and ${expected_days} are expected.`, tone: "look" };
+};
+
+const beerWords = (
+  standing: Standing,
+  record: Customer | undefined,
+  known: Known,
+  settings: Settings,
+): Remark[] => {
+  const full = asInTheCellar(standing, known, settings);
   if (full === null) return [{ says: "No beer on record in it.", tone: "look" }];
   const { contents, ready } = full;
   const { now } = known;
@@ -49,9 +89,7 @@ const beerWords = (standing: Standing, known: Known): Remark[] => {
   } else if (ready.ready_at !== null && ready.ready_at > now) {
     remarks.push({ says: `Not ready until ${timeWords(ready.ready_at, now)}.`, tone: "look" });
   } else {
-    const best =
-      ready.best_before === null ? "" : `, best before ${dateWords(ready.best_before, now)}`;
-    remarks.push({ says: `Ready${best}.`, tone: "fine" });
+    remarks.push(lifeWords(full, record, now, settings));
   }
   if (standing.serving?.vented) remarks.push({ says: "Vented already.", tone: "look" });
   return remarks;
@@ -60,11 +98,12 @@ const beerWords = (standing: Standing, known: Known): Remark[] => {
 /** What is in it and whether it is ready; and what speaks against sending it. */
 export const sendRemarks = (
   standing: Standing | null,
-  customer: string,
+  { customer, record }: Pick<Sending, "customer" | "record">,
   known: Known,
+  settings: Settings,
 ): Remark[] => {
   if (standing === null) return [];
-  const remarks = beerWords(standing, known);
+  const remarks = beerWords(standing, record, known, settings);
   const held = heldFacet(standing, known);
   if (held !== null) remarks.push({ says: `${held.says}.`, tone: "look" });
   if (standing.trip !== null) {

@@ -130,3 +130,15 @@ test("what was read just before it came counts from when it came, what was read 
   assert.deepEqual(read(1), [{ at: ago(4), reading_temp_c: 18 }]);
   assert.deepEqual(read(13), []);
 });
+
+test("tapped for a sale it is drawn from then on, unless a dip says otherwise", () => {
+  const tapped: Told = [ago(1), "tapped", {}];
+  const forSale = (hours: number): Told => [ago(2), "planned", { sale_at: ago(1, -hours) }];
+  const drawn = (...told: Told[]) => inputs({}, filled(20, null), ...told).first_drawn_at;
+  assert.equal(drawn(forSale(24), tapped), ago(0));
+  assert.equal(drawn(tapped), null);
+  assert.equal(drawn(forSale(24)), null);
+  assert.equal(drawn(forSale(-1), tapped), null);
+  assert.equal(drawn(forSale(49), tapped), null);
+  assert.equal(drawn(forSale(24), tapped, [ago(0, 12), "dipped", { left_ml: 30_000 }]), null);
+});

@@ -34,7 +34,7 @@ test("the date as the law writes it, the lot, the strength and the allergens", (
     lines.get("Date") ?? "",
     /^Best before 18 December 2026\. Allowed too: Best before 18 December\.$/,
   );
-  assert.equal(lines.get("Lot"), "L318-1, of its first racking.");
+  assert.equal(lines.get("Lot"), "L318-051126");
   assert.equal(lines.get("Strength"), "Alc. 4.2 % vol");
   assert.equal(lines.get("Allergens"), "Contains barley (gluten)");
   assert.match(

@@ -2,6 +2,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import type { Settings } from "../../../../static/src/domain/figures.ts";
 import type { OwnEntry } from "../../../../static/src/store/own-shown.ts";
 import { customersLike } from "../../../../static/src/ui/out/customers.ts";
 import { nextWeekday, promiseFault } from "../../../../static/src/ui/out/promise.ts";
@@ -11,10 +12,14 @@ import { ago, container, FIRKIN, filled, known, NOW, type Told } from "../brewer
 
 const record = { fields: { name: "Lantern", agreed_days: 14 }, set_by: {}, chase: null };
 const to = { customer: "c1", record, asNew: { kind: "pin", capacity_ml: 20457 } };
-const said = (...told: Told[]) =>
-  sendRemarks(container("117", ...told), "c1", known).map(({ says }) =>
-    says.replaceAll("\u00a0", " "),
-  );
+const remarks = (fields: object, settings: Settings, ...told: Told[]) =>
+  sendRemarks(
+    container("117", ...told),
+    { customer: "c1", record: { ...record, fields } },
+    known,
+    settings,
+  ).map(({ says, tone }) => ({ says: says.replaceAll("\u00a0", " "), tone }));
+const said = (...told: Told[]) => remarks({}, {}, ...told).map(({ says }) => says);
 
 test("it is due back by what the customer agreed to", () => {
   assert.deepEqual(sendDrafts("117", container("117", FIRKIN), to, NOW), [
@@ -32,10 +37,28 @@ test("a number not on record is entered first", () => {
 test("ready says so, not ready says until when, and past says so", () => {
   assert.deepEqual(said(FIRKIN, filled(20, "2026-12-18")), [
     "Oystercatcher, gyle 318, 40.9 L.",
-    "Ready, best before 18 Dec.",
+    "Ready, best before 18 Dec: 23 days left.",
   ]);
   assert.equal(said(FIRKIN, filled(5, null))[1], "Not ready until Fri 12:00.");
   assert.equal(said(FIRKIN, filled(50, "2026-11-20"))[1], "Past its time (20 Nov).");
+});
+
+test("too little life is said: what this customer expects, or what customers do", () => {
+  const short = filled(20, "2026-12-04");
+  const life = (fields: object) => remarks(fields, {}, FIRKIN, short)[1];
+  const left = "Ready, best before 4 Dec: 9 days left";
+  assert.deepEqual(life({}), { says: `${left}, and 14 are expected.`, tone: "look" });
+  assert.deepEqual(life({ expected_days: 10 }), {
+    says: `${left}, and 10 are expected.`,
+    tone: "look",
+  });
+  assert.deepEqual(life({ expected_days: 9 }), { says: `${left}.`, tone: "fine" });
+});
+
+test("it is ready by the brewery's own figures, as in the Cellar", () => {
+  const own = { conditioning_q10: 2.5, conditioning_reference_c: 20 };
+  assert.match(remarks({}, own, FIRKIN, filled(8, null))[1]?.says ?? "", /^Not ready until /);
+  assert.equal(remarks({}, {}, FIRKIN, filled(8, null))[1]?.says, "Ready.");
 });
 
 test("what speaks against it is said: empty, held, vented, out already", () => {
