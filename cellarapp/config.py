@@ -6,6 +6,7 @@ Owns the names of the variables and what they may hold.
 import os
 from collections.abc import Mapping
 from dataclasses import dataclass
+from importlib.util import find_spec
 from pathlib import Path
 
 from cellarapp.logs import LogForm
@@ -100,13 +101,15 @@ def database_url(wanted: str, usual: Path) -> str:
     if "://" not in wanted:
         file = Path(wanted).expanduser() if wanted else usual
         return f"sqlite:///{file.absolute()}"
-    scheme = wanted.partition("://")[0]
-    if scheme.split("+")[0] not in ("sqlite", "postgresql"):
+    scheme, _, rest = wanted.partition("://")
+    if scheme in ("postgresql", "postgresql+psycopg"):
+        return _postgresql(rest)
+    if scheme != "sqlite":
         raise ConfigError(
             f"CELLAR_DATABASE begins with {scheme}://, which is not known here. "
             "Give the path of a file, or an address that begins with postgresql+psycopg://."
         )
-    if scheme.startswith("sqlite") and not Path(wanted.partition(":///")[2]).is_absolute():
+    if not Path(wanted.partition(":///")[2]).is_absolute():
         raise ConfigError(
             "CELLAR_DATABASE must name a file by its full path; "
             "a database in memory would be lost with the process."
@@ -119,6 +122,15 @@ def _log(wanted: str) -> LogForm:
     if wanted not in forms:
         raise ConfigError(f"CELLAR_LOG is {wanted!r}; it must be plain or json.")
     return forms[wanted]
+
+
+def _postgresql(rest: str) -> str:
+    if find_spec("psycopg") is None:
+        raise ConfigError(
+            "CELLAR_DATABASE names a PostgreSQL server, and the driver for it is not installed. "
+            "Install it with: pip install 'cellarapp[postgres]'"
+        )
+    return f"postgresql+psycopg://{rest}"
 
 
 def _client(wanted: str) -> Path | None:

@@ -6,7 +6,6 @@ from uuid import uuid4
 from cellarapp.domain import RULES_VERSION
 from cellarapp.ledger.rebuild import rebuild
 from cellarapp.ledger.release import release_held
-from cellarapp.storage.errors import Overtaken
 from cellarapp.storage.heads import HeadState
 from cellarapp.storage.work import reading, writing
 
@@ -31,12 +30,9 @@ def begin_another_life() -> None:
 
 def _begin() -> None:
     """Make the head; two processes that start at once make one."""
-    try:
-        with writing() as work:
-            if work.head.find() is None:
-                work.head.make(epoch=str(uuid4()), rules=RULES_VERSION)
-    except Overtaken:
-        return
+    with writing() as work:
+        if work.head.find() is None:
+            work.head.make(epoch=str(uuid4()), rules=RULES_VERSION)
 
 
 def _catch_up(head: HeadState) -> None:

@@ -15,7 +15,7 @@ from cellarapp.storage.work import Work, writing
 def rebuild() -> int:
     """Make all rows what the entries say; answer how many were not."""
     with writing() as work:
-        seen = work.head.read(lock=True)
+        seen = work.head.read()
         replayed = replay(work)
         work.entries.recount(_recounts(work, replayed))
         rows = {row.key: row for row in work.rows.all()}
@@ -23,10 +23,11 @@ def rebuild() -> int:
         work.rows.remove(gone)
         changes = _changes(rows, replayed.docs)
         in_use = max([work.entries.last_position(), *(row.position for row in rows.values())])
-        behind = max(0, in_use - seen.position)
-        first = work.head.take(behind + len(changes), seen=seen) + behind
+        first = max(seen.position, in_use) + 1
         kept = sum(share(*key, row.position) for key, row in rows.items() if key not in gone)
-        work.head.write(checksum=changes.write(work, first, kept), rules=RULES_VERSION)
+        checksum = changes.write(work, first, kept)
+        last = first - 1 + len(changes)
+        work.head.write(position=last, checksum=checksum, rules=RULES_VERSION)
         return len(changes) + len(gone)
 
 

@@ -8,11 +8,9 @@ from cellarapp.ledger.problem import incident
 from cellarapp.ledger.project import project
 from cellarapp.ledger.sorting import sort_out
 from cellarapp.ledger.verdicts import Batch, Outcome
-from cellarapp.storage.errors import Overtaken, StorageBusy, StorageError
+from cellarapp.storage.errors import StorageError
 from cellarapp.storage.mapping import to_columns
 from cellarapp.storage.work import Work, writing
-
-TRIES = 4
 
 
 def take_in(batch: Batch) -> Outcome:
@@ -26,7 +24,7 @@ def take_in(batch: Batch) -> Outcome:
 def _halving(batch: Batch, judged: list[Judged]) -> Outcome:
     """All at once; if a fault of ours strikes, in halves, until the one it comes from is held."""
     try:
-        return _trying(batch, judged)
+        return _take(batch, judged)
     except StorageError:
         raise
     except Exception as fault:
@@ -34,25 +32,19 @@ def _halving(batch: Batch, judged: list[Judged]) -> Outcome:
             raise
         if len(judged) == 1:
             hold(judged[0], incident(fault))
-            return _trying(batch, judged)
+            return _take(batch, judged)
     middle = len(judged) // 2
     first, last = _halving(batch, judged[:middle]), _halving(batch, judged[middle:])
     return Outcome(last.epoch, last.head, first.verdicts + last.verdicts)
 
 
-def _trying(batch: Batch, judged: list[Judged]) -> Outcome:
-    """Begin again when overtaken; from the second time on, with the head held from the start."""
-    for attempt in range(TRIES):
-        try:
-            with writing() as work:
-                return _take(work, batch, judged, lock=attempt > 0)
-        except Overtaken:
-            continue
-    raise StorageBusy
+def _take(batch: Batch, judged: list[Judged]) -> Outcome:
+    with writing() as work:
+        return _write(work, batch, judged)
 
 
-def _take(work: Work, batch: Batch, judged: list[Judged], *, lock: bool) -> Outcome:
-    seen = work.head.read(lock=lock)
+def _write(work: Work, batch: Batch, judged: list[Judged]) -> Outcome:
+    head = work.head.read()
     book = Book(work)
     sorted_out = sort_out(work, book, batch, judged)
     fresh = list(sorted_out.fresh.values())
@@ -64,11 +56,11 @@ def _take(work: Work, batch: Batch, judged: list[Judged], *, lock: bool) -> Outc
     work.held.add(sorted_out.to_hold)
     work.held.release(sorted_out.to_release)
     if taken:
-        first = work.head.take(taken, seen=seen)
-        for position, one in enumerate(fresh, start=first):
+        for position, one in enumerate(fresh, start=head.position + 1):
             one.entry["position"] = position
         work.entries.add([to_columns(one, text) for one, text in zip(fresh, facts, strict=True)])
         work.entries.recount([one for one, _ in recounts])
-        work.head.write(checksum=changes.write(work, first + len(fresh), seen.checksum))
+        checksum = changes.write(work, head.position + 1 + len(fresh), head.checksum)
+        work.head.write(position=head.position + taken, checksum=checksum)
     verdicts = [sorted_out.verdict(one) for one in judged]
-    return Outcome(seen.epoch, seen.position + taken, verdicts)
+    return Outcome(head.epoch, head.position + taken, verdicts)

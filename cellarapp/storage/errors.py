@@ -2,10 +2,11 @@
 
 StorageError
 ├── StorageBusy      another write took too long; trying again later will do
-├── StorageTrouble   the database cannot be read or written now: connection lost, disk gone
-│   ├── StorageFull      there is no room left for it
-│   └── StorageDamaged   its file is not what was written
-└── Overtaken        another transaction changed what this one had read; begin again
+└── StorageTrouble   the database cannot be read or written now: connection lost, disk gone
+    ├── StorageFull      there is no room left for it
+    └── StorageDamaged   its file is not what was written
+
+A mistake of ours in a statement is none of these and leaves as it is.
 """
 
 
@@ -27,7 +28,3 @@ class StorageFull(StorageTrouble):
 
 class StorageDamaged(StorageTrouble):
     """The file is damaged, or is no database at all; a backup has to take its place."""
-
-
-class Overtaken(StorageError):
-    """Somebody else committed between our reading and our writing."""

@@ -11,8 +11,14 @@ from sqlalchemy.orm import Mapped, mapped_column
 
 from cellarapp.storage.db import Base
 
-INSTANT = String(24)
-ID = String(36)
+
+def text_up_to(length: int) -> String:
+    """Text that sorts by its code points, whatever the language of the database."""
+    return String(length).with_variant(String(length, collation="C"), "postgresql")
+
+
+INSTANT = text_up_to(24)
+ID = text_up_to(36)
 
 
 def where_given(column: str) -> Any:
@@ -54,7 +60,7 @@ class Entry(Base):
     position: Mapped[int] = mapped_column(BigInteger, unique=True)
     device: Mapped[str] = mapped_column(ID)
     seq: Mapped[int] = mapped_column(BigInteger)
-    kind: Mapped[str] = mapped_column(String(20))
+    kind: Mapped[str] = mapped_column(text_up_to(20))
     subject: Mapped[str] = mapped_column(ID)
     counts_for: Mapped[str | None] = mapped_column(ID)
     """Whose standing it is part of; none when a correction took it out."""
@@ -62,19 +68,19 @@ class Entry(Base):
     """The correction that took it out."""
     target: Mapped[str | None] = mapped_column(ID)
     """The entry that a correction takes out or moves."""
-    query: Mapped[str | None] = mapped_column(String(400))
+    query: Mapped[str | None] = mapped_column(text_up_to(400))
     """The query that a settlement settles."""
     gyle: Mapped[str | None] = mapped_column(ID)
     """The gyle that a fill drew from."""
     happened_at: Mapped[str] = mapped_column(INSTANT)
     effective_at: Mapped[str] = mapped_column(INSTANT)
     received_at: Mapped[str] = mapped_column(INSTANT)
-    order_key: Mapped[str] = mapped_column(String(110))
-    clock: Mapped[str] = mapped_column(String(10))
-    person: Mapped[str] = mapped_column(String(60))
+    order_key: Mapped[str] = mapped_column(text_up_to(110))
+    clock: Mapped[str] = mapped_column(text_up_to(10))
+    person: Mapped[str] = mapped_column(text_up_to(60))
     facts: Mapped[str] = mapped_column(Text)
     rules: Mapped[int] = mapped_column(Integer)
-    content_hash: Mapped[str] = mapped_column(String(64))
+    content_hash: Mapped[str] = mapped_column(text_up_to(64))
     """SHA-256 of the entry as it was sent, hexadecimal."""
 
 
@@ -83,10 +89,10 @@ class Held(Base):
 
     __tablename__ = "held"
 
-    content_hash: Mapped[str] = mapped_column(String(64), primary_key=True)
+    content_hash: Mapped[str] = mapped_column(text_up_to(64), primary_key=True)
     entry_id: Mapped[str] = mapped_column(ID)
     raw: Mapped[str] = mapped_column(Text)
-    reason: Mapped[str] = mapped_column(String(40))
+    reason: Mapped[str] = mapped_column(text_up_to(40))
     """Slug of the problem that says why."""
     incident: Mapped[str | None] = mapped_column(ID)
     """Names the lines in the log, when it was a fault of ours."""
@@ -102,7 +108,7 @@ class Row(Base):
 
     __tablename__ = "row"
 
-    type: Mapped[str] = mapped_column(String(10), primary_key=True)
+    type: Mapped[str] = mapped_column(text_up_to(10), primary_key=True)
     id: Mapped[str] = mapped_column(ID, primary_key=True)
     position: Mapped[int] = mapped_column(BigInteger, unique=True)
     """Of its own: no two rows share one, so that a page can end after any row."""

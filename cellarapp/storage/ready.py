@@ -5,7 +5,6 @@ from pathlib import Path
 from typing import NamedTuple
 
 from cellarapp.storage.errors import (
-    Overtaken,
     StorageBusy,
     StorageDamaged,
     StorageError,
@@ -48,8 +47,6 @@ def _database() -> Finding:
     try:
         with trying_to_write() as work:
             work.head.touch()
-        trouble = known_trouble()
-    except Overtaken:
         trouble = known_trouble()
     except StorageBusy:
         return Finding("database", False, "another program has been writing for too long")

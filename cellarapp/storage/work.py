@@ -37,7 +37,9 @@ def reading() -> Iterator[Work]:
 def writing() -> Iterator[Work]:
     """One transaction that is committed at the end, or leaves nothing behind.
 
-    Raises: StorageBusy, StorageTrouble, Overtaken.
+    There is one at a time, over all threads, processes and machines. It waits for its turn.
+
+    Raises: StorageBusy, StorageTrouble.
     """
     with trying_to_write() as work:
         yield work

@@ -9,12 +9,17 @@ branch_labels = None
 depends_on = None
 
 
+def text_up_to(length: int) -> sa.String:
+    """Text that sorts by its code points, whatever the language of the database."""
+    return sa.String(length).with_variant(sa.String(length, collation="C"), "postgresql")
+
+
 def upgrade() -> None:
     op.create_table(
         "head",
         sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
         sa.Column("position", sa.BigInteger(), nullable=False),
-        sa.Column("epoch", sa.String(36), nullable=False),
+        sa.Column("epoch", text_up_to(36), nullable=False),
         sa.Column("checksum", sa.BigInteger(), nullable=False),
         sa.Column("rules", sa.Integer(), nullable=False),
         sa.CheckConstraint("id = 1", name=op.f("head_only_one")),
@@ -22,26 +27,26 @@ def upgrade() -> None:
     )
     op.create_table(
         "entry",
-        sa.Column("id", sa.String(36), nullable=False),
+        sa.Column("id", text_up_to(36), nullable=False),
         sa.Column("position", sa.BigInteger(), nullable=False),
-        sa.Column("device", sa.String(36), nullable=False),
+        sa.Column("device", text_up_to(36), nullable=False),
         sa.Column("seq", sa.BigInteger(), nullable=False),
-        sa.Column("kind", sa.String(20), nullable=False),
-        sa.Column("subject", sa.String(36), nullable=False),
-        sa.Column("counts_for", sa.String(36), nullable=True),
-        sa.Column("dropped_by", sa.String(36), nullable=True),
-        sa.Column("target", sa.String(36), nullable=True),
-        sa.Column("query", sa.String(400), nullable=True),
-        sa.Column("gyle", sa.String(36), nullable=True),
-        sa.Column("happened_at", sa.String(24), nullable=False),
-        sa.Column("effective_at", sa.String(24), nullable=False),
-        sa.Column("received_at", sa.String(24), nullable=False),
-        sa.Column("order_key", sa.String(110), nullable=False),
-        sa.Column("clock", sa.String(10), nullable=False),
-        sa.Column("person", sa.String(60), nullable=False),
+        sa.Column("kind", text_up_to(20), nullable=False),
+        sa.Column("subject", text_up_to(36), nullable=False),
+        sa.Column("counts_for", text_up_to(36), nullable=True),
+        sa.Column("dropped_by", text_up_to(36), nullable=True),
+        sa.Column("target", text_up_to(36), nullable=True),
+        sa.Column("query", text_up_to(400), nullable=True),
+        sa.Column("gyle", text_up_to(36), nullable=True),
+        sa.Column("happened_at", text_up_to(24), nullable=False),
+        sa.Column("effective_at", text_up_to(24), nullable=False),
+        sa.Column("received_at", text_up_to(24), nullable=False),
+        sa.Column("order_key", text_up_to(110), nullable=False),
+        sa.Column("clock", text_up_to(10), nullable=False),
+        sa.Column("person", text_up_to(60), nullable=False),
         sa.Column("facts", sa.Text(), nullable=False),
         sa.Column("rules", sa.Integer(), nullable=False),
-        sa.Column("content_hash", sa.String(64), nullable=False),
+        sa.Column("content_hash", text_up_to(64), nullable=False),
         sa.PrimaryKeyConstraint("id", name=op.f("entry_pk")),
         sa.UniqueConstraint("position", name=op.f("entry_position_once")),
     )
@@ -54,20 +59,20 @@ def upgrade() -> None:
         )
     op.create_table(
         "held",
-        sa.Column("content_hash", sa.String(64), nullable=False),
-        sa.Column("entry_id", sa.String(36), nullable=False),
+        sa.Column("content_hash", text_up_to(64), nullable=False),
+        sa.Column("entry_id", text_up_to(36), nullable=False),
         sa.Column("raw", sa.Text(), nullable=False),
-        sa.Column("reason", sa.String(40), nullable=False),
-        sa.Column("incident", sa.String(36), nullable=True),
-        sa.Column("device", sa.String(36), nullable=False),
-        sa.Column("received_at", sa.String(24), nullable=False),
+        sa.Column("reason", text_up_to(40), nullable=False),
+        sa.Column("incident", text_up_to(36), nullable=True),
+        sa.Column("device", text_up_to(36), nullable=False),
+        sa.Column("received_at", text_up_to(24), nullable=False),
         sa.Column("offset_ms", sa.BigInteger(), nullable=False),
         sa.PrimaryKeyConstraint("content_hash", name=op.f("held_pk")),
     )
     op.create_table(
         "row",
-        sa.Column("type", sa.String(10), nullable=False),
-        sa.Column("id", sa.String(36), nullable=False),
+        sa.Column("type", text_up_to(10), nullable=False),
+        sa.Column("id", text_up_to(36), nullable=False),
         sa.Column("position", sa.BigInteger(), nullable=False),
         sa.Column("doc", sa.Text(), nullable=False),
         sa.PrimaryKeyConstraint("type", "id", name=op.f("row_pk")),

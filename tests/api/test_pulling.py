@@ -12,6 +12,12 @@ from cellarapp.ledger.pulling import current_head
 from ..making import Phone, made_id, push_body
 
 
+@pytest.fixture
+def database(either_database: str) -> str:
+    """Phones notice no difference."""
+    return either_database
+
+
 def get(client: FlaskClient, path: str, **query: Any) -> dict[str, Any]:
     answer = client.get(path, query_string=query)
     assert answer.status_code == 200

@@ -18,6 +18,12 @@ from ..making import Phone, push_body
 JSON = "application/json"
 
 
+@pytest.fixture
+def database(either_database: str) -> str:
+    """Phones notice no difference."""
+    return either_database
+
+
 def push(client: FlaskClient, *entries: object, **other: Any) -> TestResponse:
     return client.post("/api/push", json=push_body(entries, **other))
 

@@ -5,6 +5,7 @@ from datetime import timedelta
 
 import pytest
 from flask import Flask
+from sqlalchemy import update
 
 from cellarapp.ledger.check import check
 from cellarapp.ledger.history import held
@@ -12,6 +13,7 @@ from cellarapp.ledger.rebuild import rebuild
 from cellarapp.ledger.release import release_held
 from cellarapp.ledger.take_in import take_in
 from cellarapp.storage.db import db
+from cellarapp.storage.models import Row
 from cellarapp.storage.work import reading
 
 from ..making import NOW, Phone, batch, made_id
@@ -184,7 +186,7 @@ def test_refused_entry_makes_no_row() -> None:
 def damage(number: str) -> None:
     """A row that the rules cannot step forward: a fault of ours, and a real one."""
     with db.engine.begin() as connection:
-        connection.exec_driver_sql("UPDATE row SET doc = '{}' WHERE id = ?", (number,))
+        connection.execute(update(Row).where(Row.id == number).values(doc="{}"))
 
 
 def test_entry_that_the_server_cannot_handle_is_held_and_the_others_go_on() -> None:

@@ -3,10 +3,8 @@
 import os
 import shutil
 import signal
-import sqlite3
 import subprocess
 import sys
-from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -26,45 +24,17 @@ from cellarapp.storage.errors import StorageTrouble
 from cellarapp.storage.migrate import (
     applied_revision,
     bring_up_to_date,
-    keep_copy,
     migrations_folder,
     newest_revision,
 )
 
 from ..making import Phone, batch
+from .later import with_a_migration_more
 
 WHAT_TO_DO = (
-    r"could not be brought from \d+ to 9999 .* It is as it was, and the release of cellarapp that "
-    r"you had before works with it: go back to that. A copy of it is kept as .*before-9999"
+    r"(?s)could not be brought from \d+ to 9999 .* It is as it was, and the release of cellarapp "
+    r"that you had before works with it: go back to that.( A copy of it is kept as .*before-9999)?"
 )
-
-NEXT = '''"""A table more."""
-
-import sqlalchemy as sa
-from alembic import op
-
-revision = "9999"
-down_revision = "{before}"
-
-
-def upgrade() -> None:
-    op.create_table("more", sa.Column("id", sa.Integer(), primary_key=True))
-    {then}
-'''
-
-
-@pytest.fixture
-def later_release(tmp_path: Path) -> Path:
-    """The migrations of a release to come, with a table more."""
-    return with_a_migration_more(tmp_path, then="pass")
-
-
-def with_a_migration_more(tmp_path: Path, *, then: str) -> Path:
-    folder = tmp_path / "migrations"
-    shutil.copytree(migrations_folder(), folder)
-    text = NEXT.format(before=newest_revision(folder), then=then)
-    (folder / "versions" / "9999_a_table_more.py").write_text(text)
-    return folder
 
 
 def differences() -> list[object]:
@@ -97,27 +67,13 @@ def test_migrations_go_down_to_nothing_and_up_again(app: Flask) -> None:
     assert differences() == []
 
 
-def test_new_database_keeps_no_copy(app: Flask, tmp_path: Path) -> None:
-    """There is nothing in it to lose."""
-    assert [path.name for path in tmp_path.iterdir() if "before" in path.name] == []
-
-
-def test_nothing_to_apply_keeps_no_copy(app: Flask, config: Config, tmp_path: Path) -> None:
-    """A start that changes nothing leaves nothing behind."""
-    assert bring_up_to_date(config.database_file) is None
-
-
-def test_copy_of_what_was_there_is_kept_beside_the_database(
-    app: Flask, config: Config, later_release: Path
+def test_later_release_brings_the_tables_of_this_one_up_to_its_own(
+    app: Flask, config: Config, tmp_path: Path
 ) -> None:
-    """The copy opens as a database of the release before."""
-    copy = bring_up_to_date(config.database_file, later_release)
-    assert copy is not None
-    assert copy.name == "cellarapp.before-9999.sqlite"
+    """The tests below can tell a migration that was made from one that was not."""
+    bring_up_to_date(config.database_file, with_a_migration_more(tmp_path, then="pass"))
     assert "more" in tables()
-    with closing(sqlite3.connect(copy)) as kept:
-        assert kept.execute("SELECT version_num FROM alembic_version").fetchone() == ("0001",)
-        assert kept.execute("SELECT count(*) FROM head").fetchone() == (1,)
+    assert applied_revision() == "9999"
 
 
 def test_database_of_a_later_release_is_left_alone(app: Flask, config: Config) -> None:
@@ -126,13 +82,6 @@ def test_database_of_a_later_release_is_left_alone(app: Flask, config: Config) -
         connection.exec_driver_sql("UPDATE alembic_version SET version_num = '9999'")
     with pytest.raises(StorageTrouble, match="made by a later release"):
         bring_up_to_date(config.database_file)
-
-
-def test_second_copy_does_not_take_the_place_of_the_first(app: Flask, config: Config) -> None:
-    """An earlier copy may be the good one."""
-    assert config.database_file is not None
-    first, second = keep_copy(config.database_file, "x"), keep_copy(config.database_file, "x")
-    assert (first.name, second.name) == ("cellarapp.x.sqlite", "cellarapp.x-2.sqlite")
 
 
 def test_migration_that_fails_leaves_the_database_as_it_was(
@@ -179,7 +128,7 @@ def test_death_in_the_middle_of_a_migration_leaves_the_database_usable(
     later = with_a_migration_more(tmp_path, then=then)
     with subprocess.Popen(
         [sys.executable, "-c", MIGRATING, later],
-        env=os.environ | {"CELLAR_DATA": str(config.data)},
+        env=os.environ | {"CELLAR_DATABASE": config.database_url},
         stdin=subprocess.PIPE,
         stdout=subprocess.PIPE,
     ) as process:
@@ -195,3 +144,45 @@ def test_death_in_the_middle_of_a_migration_leaves_the_database_usable(
         bring_up_to_date(config.database_file, with_a_migration_more(tmp_path, then="pass"))
         assert "more" in tables()
         assert history("117") is not None
+
+
+STARTING = """
+import sys
+from cellarapp.app import opened
+from cellarapp.config import read_config
+
+config = read_config()
+print("ready", flush=True)
+input()
+with opened(config):
+    pass
+"""
+
+
+def test_processes_that_start_at_once_make_one_ledger(config: Config) -> None:
+    """The first one makes the tables and the head; the others find them."""
+    with opened(config):
+        downgrade(revision="base")
+    processes = [
+        subprocess.Popen(
+            [sys.executable, "-c", STARTING],
+            env=os.environ | {"CELLAR_DATABASE": config.database_url},
+            stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.PIPE,
+            text=True,
+        )
+        for _ in range(4)
+    ]
+    for process in processes:
+        assert process.stdout is not None
+        assert process.stdout.readline() == "ready\n"
+    for process in processes:
+        assert process.stdin is not None
+        process.stdin.write("go\n")
+        process.stdin.flush()
+    said = [process.communicate()[1] for process in processes]
+    assert [process.returncode for process in processes] == [0] * 4, said
+    with opened(config):
+        assert differences() == []
+        assert check() == []

@@ -1,18 +1,19 @@
 """Transactions: how they begin, what they see, and what becomes of them."""
 
-import sqlite3
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import closing, contextmanager
+from contextlib import contextmanager
 from dataclasses import replace
 
 import pytest
 from flask import Flask
+from sqlalchemy import create_engine
+from sqlalchemy.exc import IntegrityError
 
 from cellarapp.app import opened
 from cellarapp.config import Config
-from cellarapp.storage.db import db
-from cellarapp.storage.errors import Overtaken, StorageBusy, StorageTrouble
+from cellarapp.storage.db import db, engine_for_writing, set_up_engine
+from cellarapp.storage.errors import StorageBusy, StorageTrouble
 from cellarapp.storage.rows import StoredRow
 from cellarapp.storage.work import reading, writing
 
@@ -20,22 +21,13 @@ ROW = StoredRow("beer", "b", 1, "{}")
 
 
 @contextmanager
-def another_writer(config: Config) -> Iterator[sqlite3.Connection]:
+def another_writer(config: Config) -> Iterator[None]:
     """Another process in the middle of a write."""
-    assert config.database_file is not None
-    with closing(sqlite3.connect(config.database_file, isolation_level=None)) as other:
-        other.execute("BEGIN IMMEDIATE")
-        yield other
-
-
-@pytest.mark.parametrize(
-    ("setting", "value"),
-    [("journal_mode", "wal"), ("synchronous", 2), ("foreign_keys", 1), ("busy_timeout", 15_000)],
-)
-def test_connection_is_set_up(app: Flask, setting: str, value: object) -> None:
-    """Full synchronous: what was acknowledged outlives a power cut."""
-    with db.engine.connect() as connection:
-        assert connection.exec_driver_sql(f"PRAGMA {setting}").scalar() == value
+    engine = create_engine(config.database_url)
+    set_up_engine(engine, busy_ms=50)
+    with engine_for_writing(engine).connect() as connection, connection.begin():
+        yield
+    engine.dispose()
 
 
 def test_write_waits_at_its_beginning_and_then_gives_up(config: Config) -> None:
@@ -92,11 +84,11 @@ def test_fault_leaves_nothing_behind(app: Flask) -> None:
         assert work.rows.count() == 0
 
 
-def test_row_that_another_one_made_meanwhile_is_no_fault(app: Flask) -> None:
-    """It means that the transaction has to begin again."""
+def test_row_that_is_there_already_is_a_mistake_of_ours(app: Flask) -> None:
+    """Nobody else can have made it meanwhile, so that it is not worth trying again."""
     with writing() as work:
         work.rows.write(new=[ROW], changed=[])
-    with pytest.raises(Overtaken), writing() as work:
+    with pytest.raises(IntegrityError), writing() as work:
         work.rows.write(new=[ROW], changed=[])
 
 
