@@ -6,6 +6,7 @@ from cellarapp.domain.bench.calculations import BENCH
 from cellarapp.domain.cellar.calculations import CELLAR
 from cellarapp.domain.errors import NotAmong
 from cellarapp.domain.figures import Settings
+from cellarapp.domain.fleet.calculations import FLEET
 from cellarapp.domain.inputs import Inputs
 from cellarapp.domain.working import Rule, Worked
 
@@ -18,7 +19,9 @@ class Calculation:
     rule: Rule
 
 
-CALCULATIONS = {name: Calculation(title, rule) for name, (title, rule) in (BENCH | CELLAR).items()}
+CALCULATIONS = {
+    name: Calculation(title, rule) for name, (title, rule) in (BENCH | CELLAR | FLEET).items()
+}
 
 
 def calculate(name: str, inputs: Inputs, settings: Settings | None = None) -> Worked:

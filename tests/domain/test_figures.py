@@ -111,7 +111,7 @@ def constants_in_typescript(source: str) -> list[float]:
     return [number for number in found if number not in PLAIN | {16, 31}]
 
 
-FOLDERS = ["bench", "cellar"]
+FOLDERS = ["bench", "cellar", "fleet"]
 
 
 @pytest.mark.parametrize("folder", FOLDERS)

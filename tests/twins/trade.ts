@@ -1,6 +1,7 @@
 /** The trade's rules for the twin: what each worked out, or what it refused with its facts. */
 import { DomainError } from "../../static/src/domain/errors.ts";
 import { CELLAR, CELLAR_UNROUNDED } from "./cellar_trade.ts";
+import { FLEET } from "./fleet_trade.ts";
 import { BENCH, UNROUNDED } from "./trade_bench.ts";
 
 /** JSON knows no NaN and no infinity: they travel as {"$": "NaN"}. */
@@ -27,7 +28,7 @@ function judged(rule: Rule): Rule {
 
 export const TRADE: Record<string, Rule> = {
   ...Object.fromEntries(
-    Object.entries({ ...BENCH, ...CELLAR }).map(([name, rule]) => [name, judged(rule)]),
+    Object.entries({ ...BENCH, ...CELLAR, ...FLEET }).map(([name, rule]) => [name, judged(rule)]),
   ),
   ...UNROUNDED,
   ...CELLAR_UNROUNDED,

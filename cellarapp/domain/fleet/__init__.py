@@ -1,0 +1,1 @@
+"""The fleet: who has containers, whom to call for them, and how many it takes."""

@@ -1,0 +1,11 @@
+"""The fleet's calculations by the names under which they are offered."""
+
+from cellarapp.domain.fleet.call_worth import call_worth
+from cellarapp.domain.fleet.survival import return_chance
+from cellarapp.domain.working import Rule
+
+FLEET: dict[str, tuple[str, Rule]] = {
+    "return_chance": ("Chance that a container comes back", return_chance),
+    "call_worth": ("What a call to a customer is worth", call_worth),
+}
+"""Name, title, rule."""

@@ -1,0 +1,8 @@
+/** The fleet's rules on the phone, by the names of cellarapp/domain/fleet/calculations.py. */
+import { callWorth } from "../../static/src/domain/fleet/call-worth.ts";
+import { returnChance } from "../../static/src/domain/fleet/survival.ts";
+
+export const FLEET = {
+  return_chance: returnChance,
+  call_worth: callWorth,
+};
