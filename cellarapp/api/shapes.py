@@ -6,6 +6,7 @@ from marshmallow import Schema
 from marshmallow.fields import Boolean, Dict, Integer, List, Nested, String
 
 from cellarapp.domain.entries import RECORD_KINDS
+from cellarapp.ledger.mentions import TRIPS
 
 POSITION = {"minimum": 0}
 
@@ -59,7 +60,7 @@ class PushAnswer(Schema):
 class RowShape(Schema):
     """What is known now of one thing."""
 
-    type = String(required=True, metadata={"enum": ["container", *sorted(RECORD_KINDS)]})
+    type = String(required=True, metadata={"enum": ["container", *sorted(RECORD_KINDS), TRIPS]})
     id = String(required=True)
     position = Integer(required=True, metadata={"minimum": 1})
     doc = Dict(required=True)

@@ -4,10 +4,12 @@ import json
 from collections.abc import Iterable
 from typing import Any, cast
 
+from cellarapp.domain.fleet.trip_counts import TripCounts, blank_counts
 from cellarapp.domain.records import Record, blank_record
 from cellarapp.domain.standing import Standing, blank
 from cellarapp.ledger.canonical import document
 from cellarapp.ledger.checksum import MODULUS, share
+from cellarapp.ledger.mentions import TRIPS
 from cellarapp.storage.rows import Key, StoredRow
 from cellarapp.storage.work import Work
 
@@ -56,7 +58,11 @@ class Book:
         """The record of any other thing whose row is open."""
         return cast(Record, self._docs[key])
 
-    def put(self, key: Key, doc: Standing | Record) -> None:
+    def trips(self, customer: str) -> TripCounts:
+        """The trips of a customer whose row is open."""
+        return cast(TripCounts, self._docs[TRIPS, customer])
+
+    def put(self, key: Key, doc: Standing | Record | TripCounts) -> None:
         """Replace a document."""
         self._docs[key] = doc
         self._changed.add(key)
@@ -101,7 +107,9 @@ class Changes:
         return checksum % MODULUS
 
 
-def blank_doc(key: Key) -> Standing | Record:
+def blank_doc(key: Key) -> Standing | Record | TripCounts:
     """The document of a thing that has only been mentioned."""
     row_type, row_id = key
+    if row_type == TRIPS:
+        return blank_counts()
     return blank(row_id) if row_type == "container" else blank_record(row_type)

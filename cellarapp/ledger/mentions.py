@@ -7,6 +7,9 @@ rows whatever order they arrived in.
 from cellarapp.domain.entries import Entry, row_type
 from cellarapp.storage.rows import Key
 
+TRIPS = "trips"
+"""The type of the rows that count the trips of a customer."""
+
 
 def own_key(entry: Entry) -> Key:
     """The row that an entry is about."""
@@ -24,6 +27,8 @@ def mentioned(entry: Entry) -> list[Key]:
     keys = [own_key(entry)]
     if kind == "filled":
         keys.append(("gyle", facts["gyle"]))
+    elif kind == "sent":
+        keys.append((TRIPS, facts["customer"]))
     elif kind == "renumbered":
         keys.append(("container", facts["to"]))
     elif kind == "settled" and facts["way"].startswith("renumber:"):

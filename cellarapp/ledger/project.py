@@ -6,15 +6,21 @@ same row (ORD-4).
 """
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from cellarapp.domain.corrections import is_correction
-from cellarapp.domain.entries import order_key
-from cellarapp.domain.fold import fold, step
+from cellarapp.domain.entries import Entry, order_key
+from cellarapp.domain.fleet.trip_counts import (
+    EndedTrip,
+    counted,
+    ended_trip,
+    fold_with_trips,
+)
+from cellarapp.domain.fold import step
 from cellarapp.domain.records import Record, fold_record, step_record
 from cellarapp.ledger.book import Book
 from cellarapp.ledger.counting import Recount
-from cellarapp.ledger.mentions import key_of, mentioned, own_key
+from cellarapp.ledger.mentions import TRIPS, key_of, mentioned, own_key
 from cellarapp.storage.mapping import StoredEntry
 from cellarapp.storage.rows import Key
 from cellarapp.storage.work import Work
@@ -26,9 +32,11 @@ def project(
     """Bring the book up to date with the fresh entries and with what counts otherwise now."""
     book.open({key for one in fresh for key in mentioned(one.entry)})
     refold = _to_refold(fresh, recounts)
-    refold |= _step(book, fresh, refold)
-    _refold(work, book, refold, fresh, recounts)
+    late, ended = _step(book, fresh, refold)
+    changes = [(trip, 1) for trip in ended]
+    changes += _refold(work, book, refold | late, fresh, recounts)
     _draw(book, fresh, recounts)
+    _count_trips(book, changes)
 
 
 def _to_refold(fresh: Sequence[StoredEntry], recounts: Sequence[Recount]) -> set[Key]:
@@ -43,9 +51,12 @@ def _to_refold(fresh: Sequence[StoredEntry], recounts: Sequence[Recount]) -> set
     return keys
 
 
-def _step(book: Book, fresh: Sequence[StoredEntry], refold: set[Key]) -> set[Key]:
-    """Step rows forward; answer which could not be because an entry comes late."""
+def _step(
+    book: Book, fresh: Sequence[StoredEntry], refold: set[Key]
+) -> tuple[set[Key], list[EndedTrip]]:
+    """Step rows forward; answer which could not be because an entry comes late, and trips ended."""
     late: set[Key] = set()
+    trips: list[EndedTrip] = []
     for one in sorted(fresh, key=in_order):
         key = own_key(one.entry)
         if key in refold or key in late:
@@ -54,11 +65,15 @@ def _step(book: Book, fresh: Sequence[StoredEntry], refold: set[Key]) -> set[Key
             book.put(key, step_record(book.record(key), one.entry))
             continue
         standing = book.standing(key[1])
-        if order_key(one.entry) > standing["last"]:
-            book.put(key, step(standing, one.entry).standing)
-        else:
+        if order_key(one.entry) <= standing["last"]:
             late.add(key)
-    return late
+            continue
+        after = step(standing, one.entry).standing
+        ended = ended_trip(standing, one.entry, after)
+        if ended is not None:
+            trips.append(ended)
+        book.put(key, after)
+    return late, trips
 
 
 def _refold(
@@ -67,12 +82,17 @@ def _refold(
     keys: set[Key],
     fresh: Sequence[StoredEntry],
     recounts: Sequence[Recount],
-) -> None:
-    """Fold rows anew from all entries that count for them."""
+) -> list[tuple[EndedTrip, int]]:
+    """Fold rows anew from all entries that count for them.
+
+    Answers which trips count once less and which once more for it.
+    """
     if not keys:
-        return
+        return []
     book.open(keys)
-    known = {one.entry["id"]: one for one in work.entries.counting_for({k[1] for k in keys})}
+    stored = work.entries.counting_for({k[1] for k in keys})
+    changes = [(trip, -1) for trip in _trips_before(stored, keys)]
+    known = {one.entry["id"]: one for one in stored}
     known |= {one.entry["id"]: one for one, _ in recounts}
     known |= {one.entry["id"]: one for one in fresh}
     counting: dict[Key, list[StoredEntry]] = defaultdict(list)
@@ -82,9 +102,23 @@ def _refold(
     for key in keys:
         entries = [one.entry for one in sorted(counting[key], key=in_order)]
         if key[0] == "container":
-            book.put(key, fold(key[1], entries))
+            standing, trips = fold_with_trips(key[1], entries)
+            book.put(key, standing)
+            changes += [(trip, 1) for trip in trips]
         else:
             _put_fields(book, key, fold_record(key[0], entries))
+    return changes
+
+
+def _trips_before(stored: Sequence[StoredEntry], keys: set[Key]) -> Iterator[EndedTrip]:
+    """The trips that ended by what counted until now."""
+    entries: dict[Key, list[Entry]] = defaultdict(list)
+    for one in stored:
+        if one.counts_for is not None:
+            entries[key_of(one.entry, one.counts_for)].append(one.entry)
+    for key in keys:
+        if key[0] == "container":
+            yield from fold_with_trips(key[1], entries[key])[1]
 
 
 def _put_fields(book: Book, key: Key, folded: Record) -> None:
@@ -108,6 +142,13 @@ def _draw(book: Book, fresh: Sequence[StoredEntry], recounts: Sequence[Recount])
     for gyle, volume_ml in drawn.items():
         record = book.record(("gyle", gyle))
         book.put(("gyle", gyle), {**record, "drawn_ml": record["drawn_ml"] + volume_ml})
+
+
+def _count_trips(book: Book, changes: Sequence[tuple[EndedTrip, int]]) -> None:
+    """TRIPS-2: keep the counts of the customers whose trips ended, or ended otherwise."""
+    book.open((TRIPS, trip.customer) for trip, _ in changes)
+    for trip, times in changes:
+        book.put((TRIPS, trip.customer), counted(book.trips(trip.customer), trip, times))
 
 
 def in_order(one: StoredEntry) -> str:

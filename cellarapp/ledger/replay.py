@@ -7,10 +7,10 @@ from itertools import groupby
 
 from cellarapp.domain.corrections import resolve
 from cellarapp.domain.entries import CORRECTION_KINDS
-from cellarapp.domain.fold import fold
+from cellarapp.domain.fleet.trip_counts import TripCounts, blank_counts, counted, fold_with_trips
 from cellarapp.domain.records import Record, fold_record
 from cellarapp.ledger.canonical import document
-from cellarapp.ledger.mentions import key_of, mentioned
+from cellarapp.ledger.mentions import TRIPS, key_of, mentioned
 from cellarapp.ledger.project import in_order
 from cellarapp.storage.mapping import StoredEntry, target_of
 from cellarapp.storage.rows import Key
@@ -63,6 +63,7 @@ def _fold_all(work: Work, found: Replay, arrived: dict[Key, list[StoredEntry]]) 
     keys: set[Key] = set(arrived)
     drawn: dict[str, int] = defaultdict(int)
     gyles: dict[str, Record] = {}
+    trips: dict[str, TripCounts] = defaultdict(blank_counts)
 
     def put(key: Key, counting: Iterable[StoredEntry]) -> None:
         entries = [one.entry for one in sorted(counting, key=in_order)]
@@ -70,7 +71,10 @@ def _fold_all(work: Work, found: Replay, arrived: dict[Key, list[StoredEntry]]) 
             if entry["kind"] == "filled":
                 drawn[entry["facts"]["gyle"]] += entry["facts"]["volume_ml"]
         if key[0] == "container":
-            found.docs[key] = document(fold(key[1], entries))
+            standing, ended = fold_with_trips(key[1], entries)
+            found.docs[key] = document(standing)
+            for trip in ended:
+                trips[trip.customer] = counted(trips[trip.customer], trip, 1)
         elif key[0] == "gyle":
             gyles[key[1]] = fold_record("gyle", entries)
         else:
@@ -80,9 +84,12 @@ def _fold_all(work: Work, found: Replay, arrived: dict[Key, list[StoredEntry]]) 
         for key, own in counting.items():
             put(key, [*own, *arrived.pop(key, [])])
     for key in keys - found.docs.keys() - {("gyle", gyle) for gyle in gyles}:
-        put(key, arrived.pop(key, []))
+        if key[0] != TRIPS:
+            put(key, arrived.pop(key, []))
     for gyle, record in gyles.items():
         found.docs["gyle", gyle] = document({**record, "drawn_ml": drawn[gyle]})
+    for customer in (row_id for row_type, row_id in keys if row_type == TRIPS):
+        found.docs[TRIPS, customer] = document(trips[customer])
 
 
 def _by_subject(

@@ -113,7 +113,7 @@ def test_rows_are_always_what_a_rebuild_would_make_of_them(
 
 def test_the_histories_are_worth_the_trouble(shared_app: Flask) -> None:
     """The property above would hold of an empty ledger as well."""
-    seen: dict[str, int] = {"dropped": 0, "moved": 0, "queries": 0, "drawn": 0}
+    seen: dict[str, int] = {"dropped": 0, "moved": 0, "queries": 0, "drawn": 0, "trips": 0}
 
     @settings(max_examples=60, deadline=None, derandomize=True)
     @given(entries=mixed)
@@ -126,6 +126,7 @@ def test_the_histories_are_worth_the_trouble(shared_app: Flask) -> None:
                 seen["moved"] += counts_for not in (None, subjects[entry_id])
             rows: dict[Key, str] = found["docs"]
             seen["queries"] += sum('"rule":' in doc for doc in rows.values())
+            seen["trips"] += sum("[[" in doc for key, doc in rows.items() if key[0] == "trips")
             seen["drawn"] += sum(
                 '"drawn_ml":0' not in doc for key, doc in rows.items() if key[0] == "gyle"
             )
