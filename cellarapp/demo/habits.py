@@ -23,6 +23,8 @@ class Habit:
     puts_off_weeks: int = 0
     """How many of the van's days they let pass before the one they name."""
     agreed_days: int = 42
+    names_days: bool = True
+    """Whether they ever promise a day."""
 
 
 CASKS = ("firkin", "firkin", "firkin", "pin", "kilderkin")
@@ -35,7 +37,7 @@ HABITS: dict[str, Habit] = {
     "steady": Habit(3, 2, MIXED, (16, 44), 0.55),
     "slow": Habit(4, 2, MIXED, (24, 50), 0.3, keeps_promises=0.5, puts_off_weeks=1),
     "keeper": Habit(
-        5, 1, KEGS, (10, 30), 0.0, keeps_promises=0.0, puts_off_weeks=1, agreed_days=28
+        5, 1, KEGS, (10, 30), 0.0, keeps_promises=0.0, agreed_days=28, names_days=False
     ),
     "lots": Habit(2, 3, KEGS, (10, 25), 1.0, lot=16, agreed_days=56),
     "festival": Habit(13, 6, LARGE, (3, 5), 1.0, agreed_days=14),

@@ -27,7 +27,8 @@ def ring_the_worst(brewery: Brewery, day: date) -> None:
     """Just before today, so that a promise is still to come: who has most overdue names a day."""
     today = brewery.week.today
     if not any(c.promised_on is not None and c.promised_on >= today for c in brewery.customers):
-        worst = max(brewery.customers, key=lambda c: len(_days_late(brewery, c, day)))
+        name_days = [c for c in brewery.customers if c.habit.names_days]
+        worst = max(name_days, key=lambda c: len(_days_late(brewery, c, day)))
         ahead = (worst.delivery_day - today.weekday()) % 7 or 7
         _ring(brewery, at(day, 11, 20), worst, today + timedelta(days=ahead))
 
@@ -52,7 +53,7 @@ def _ring(brewery: Brewery, moment: datetime, customer: Customer, promised_on: d
 
 def _promise(brewery: Brewery, customer: Customer, day: date) -> date | None:
     """They name a day of the van's, or nothing."""
-    if brewery.rng.random() < 0.15:
+    if brewery.rng.random() < 0.15 or not customer.habit.names_days:
         return None
     next_day = (customer.delivery_day - day.weekday()) % 7 or 7
     return day + timedelta(days=next_day, weeks=customer.habit.puts_off_weeks)

@@ -3,7 +3,7 @@
 Field by field the last in the order of happening stands; what happens to a thing is added to it.
 """
 
-from typing import Any, NotRequired, TypedDict
+from typing import Any, Literal, NotRequired, TypedDict
 
 from cellarapp.domain.entries import RECORD_KINDS, Entry, order_key, row_type
 from cellarapp.domain.readings import Reading, merged
@@ -11,10 +11,15 @@ from cellarapp.domain.standing import Mark, mark
 
 
 class Chase(Mark):
-    """The last time somebody asked a customer for containers, and what was promised."""
+    """The last time a customer was asked for containers, what came of it, what was promised.
+
+    `ask_again_on` is the day before which nobody needs to ask again.
+    """
 
     words: str
+    outcome: Literal["spoke", "no_answer", "not_there", "wrote"] | None
     promised_on: str | None
+    ask_again_on: str | None
 
 
 class Check(Mark):
@@ -90,10 +95,13 @@ def step_record(record: Record, entry: Entry) -> Record:
 def _chased(record: Record, entry: Entry, key: str) -> Record:
     if key <= record["set_by"].get("chase", ""):
         return record
+    facts = entry["facts"]
     chase: Chase = {
         **mark(entry),
-        "words": entry["facts"].get("words", ""),
-        "promised_on": entry["facts"].get("promised_on"),
+        "words": facts.get("words", ""),
+        "outcome": facts.get("outcome"),
+        "promised_on": facts.get("promised_on"),
+        "ask_again_on": facts.get("ask_again_on"),
     }
     return {**record, "chase": chase, "set_by": {**record["set_by"], "chase": key}}
 

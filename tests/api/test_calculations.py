@@ -177,6 +177,17 @@ QUESTIONS: dict[str, tuple[Ask, Ask, str]] = {
         {"beer_temp_c": 99}, "beer_temp_c",
     ),
     "sediment": ({"kind": "firkin"}, {"kind": "bucket"}, "kind"),
+    "return_chance": (
+        {"trips": [{"entered_day": 0, "days": 30, "returned": 4, "open": 1}], "days_out": 12},
+        {"trips": [{"entered_day": 0, "days": 30, "returned": -4, "open": 1}]}, "trips/0/returned",
+    ),
+    "call_worth": (
+        {
+            "own": [], "all": [{"entered_day": 0, "days": 30, "returned": 4, "open": 1}],
+            "out": [{"kind": "firkin", "days_out": 50, "agreed_days": 42}],
+        },
+        {"out": [{"kind": "bucket", "days_out": 50}]}, "out/0/kind",
+    ),
     "run_out": (
         {
             "now": NOW,

@@ -110,7 +110,7 @@ STATES: dict[str, tuple[str, Doing]] = {
     "a dip": ("bar", _touch("^Dip:")),
     "one that is out": ("out/back", _typing("out")),
     "nothing typed": ("out/back", lambda page, _demo: tap_though_dim(page, "Back")),
-    "a call": ("out", _call),
+    "a call": ("out/call", _call),
     "a digit": ("find", _typed("1")),
     "a form with a fault": ("c/{full}", _form_with_a_fault),
     "faults": ("office/beers/new", _touch("^Enter this beer$")),

@@ -31,7 +31,11 @@ def test_a_late_customer_is_asked_and_promises_a_day(phone: Phone, brewery: Brew
     go_to(page, "Out")
     expect(page.get_by_role("link", name="Ferry House")).to_contain_text("romised")
     pulled = brewery.server.get("/api/snapshot/pages?limit=1000")["rows"]
-    [row] = [row for row in pulled if row["id"] == customer_id("Ferry House")]
+    [row] = [
+        row
+        for row in pulled
+        if row["type"] == "customer" and row["id"] == customer_id("Ferry House")
+    ]
     assert row["doc"]["chase"]["promised_on"] == day.isoformat()
 
 

@@ -329,7 +329,13 @@ READINGS = st.lists(
 HAPPENINGS: dict[str, dict[str, st.SearchStrategy[dict[str, Any]]]] = {
     "customer": {
         "chased": st.fixed_dictionaries(
-            {}, optional={"words": WORDS, "promised_on": st.sampled_from(DUE)}
+            {},
+            optional={
+                "words": WORDS,
+                "outcome": st.sampled_from(["spoke", "no_answer", "not_there", "wrote"]),
+                "promised_on": st.sampled_from(DUE),
+                "ask_again_on": st.sampled_from(DUE),
+            },
         )
     },
     "place": {"temperature": st.fixed_dictionaries({"series": READINGS})},

@@ -33,7 +33,7 @@ class Evidence(NamedTuple):
 
     by: str
     """"own", or "all" where the customer's own are too few."""
-    seen: Curve
+    every: Curve
     last_day: int
     stays: list[float]
     """The chance to be out a fortnight later too, by days out; after the last of them certain."""
@@ -58,16 +58,23 @@ def asked_out(asked: Asked, work: Working) -> list[Out]:
 
 
 def judged_by(work: Working, asked: Asked) -> Evidence:
-    """CALL-1: the customer's own trips once enough of them have ended with a return, else all."""
-    own = asked_trips(asked, "own")
+    """CALL-1: the customer's own trips once enough of them have ended with a return, else all.
+
+    Its own say nothing of a time that none of them has lasted: from then on it is all.
+    """
+    own, every = asked_trips(asked, "own"), asked_trips(asked, "all")
     returned = sum(one.returned for one in own)
     work.step("Trips of this customer that ended with a return", returned, "trips", 0)
     enough = returned >= work.setting("own_trips_enough")
-    trips = own if enough else asked_trips(asked, "all")
-    seen, within = curve(trips), int(work.setting("chance_within_days"))
-    later = (still_out_later(seen, day, within) for day in range(len(seen.shares)))
-    stays = [1.0 if one is None else one for one in later]
-    return Evidence("own" if enough else "all", seen, last_watched(trips), stays)
+    of_all, of_own = curve(every), curve(own if enough else [])
+    within = int(work.setting("chance_within_days"))
+    stays = []
+    for day in range(max(len(of_own.shares), len(of_all.shares))):
+        seen = of_own if day + 1 < len(of_own.shares) else of_all
+        later = still_out_later(seen, day, within)
+        stays.append(1.0 if later is None else later)
+    last_day = last_watched([*own, *every])
+    return Evidence("own" if enough else "all", of_all, last_day, stays)
 
 
 def chance_still_out(evidence: Evidence, out: Out) -> float:
@@ -84,18 +91,21 @@ def chance_still_out(evidence: Evidence, out: Out) -> float:
 
 
 def chance_lost(evidence: Evidence, out: Out, lost_after: int) -> float:
-    """CALL-3: the chance that it is never back: still out when it is to be taken for lost."""
+    """CALL-3: the chance that it is never back: still out when it is to be taken for lost.
+
+    Rare with most customers, so the trips of all have to tell.
+    """
     if out.days_out >= lost_after:
         return 1.0
-    now = evidence.seen.still_out(out.days_out)
-    return 1.0 if now == 0 else evidence.seen.still_out(lost_after) / now
+    now = evidence.every.still_out(out.days_out)
+    return 1.0 if now == 0 else evidence.every.still_out(lost_after) / now
 
 
 def chance_back(evidence: Evidence, out: Out, within: int) -> float | None:
     """KM-2: as the trips have it; None where none was watched for so long."""
-    later = still_out_later(evidence.seen, out.days_out, within)
-    enough = out.days_out + within <= evidence.last_day
-    return 1 - later if later is not None and enough else None
+    if out.days_out + within > evidence.last_day or out.days_out >= len(evidence.stays):
+        return None
+    return 1 - evidence.stays[out.days_out]
 
 
 def call_worth(inputs: Inputs, settings: Settings | None = None) -> Worked:
@@ -132,13 +142,11 @@ def call_worth(inputs: Inputs, settings: Settings | None = None) -> Worked:
         )
     late = [row for row in rows if row["late_days"]]
     work.step("Late, of those that are out", len(late), "containers", 0)
-    for row in late:
-        if row["back_pct"] is not None:
-            says = f"Out {row['days_out']} days: the chance to be back within a fortnight"
-            work.step(says, row["back_pct"], "%", 0)
+    chances = {row["days_out"]: row["back_pct"] for row in late if row["back_pct"] is not None}
+    for days, back_pct in chances.items():
+        work.step(f"Out {days} days: the chance to be back within a fortnight", back_pct, "%", 0)
     work.step("Likely still out in a fortnight = sum of value x chance", worth, "£", 0)
     work.step("Likely lost = sum of value x chance never to be back", loss, "£", 0)
-    known = [row["back_pct"] for row in late if row["back_pct"] is not None]
     return work.done(
         {
             "worth_pence": half_up_whole(worth * 100),
@@ -147,7 +155,7 @@ def call_worth(inputs: Inputs, settings: Settings | None = None) -> Worked:
             "late": len(late),
             "longest_days": max((row["days_out"] for row in rows), default=0),
             "judged_by": evidence.by,
-            "least_back_pct": min(known, default=None),
+            "least_back_pct": min(chances.values(), default=None),
             "out": rows,
         }
     )

@@ -9,6 +9,7 @@ from typing import Any
 from marshmallow.fields import Dict, Field, Nested
 
 from cellarapp.domain.figures import FIGURES
+from cellarapp.domain.wordings import WORDINGS
 from cellarapp.ledger.fields import Choice, Id, Moment, Number, Whole, Words
 from cellarapp.ledger.forms.container import HAPPENING
 from cellarapp.ledger.forms.correction import CORRECTION
@@ -39,7 +40,7 @@ def _entry_form(kind: str) -> Form:
 
 
 def _subject(kind: str) -> Field[Any]:
-    """A container goes by its number, a setting by its figure, anything else by an id.
+    """A container goes by its number, a setting by its figure or text, the rest by an id.
 
     The brewery itself is the one thing of its kind.
     """
@@ -47,7 +48,8 @@ def _subject(kind: str) -> Field[Any]:
         return Choice([kind], required=True)
     if kind in HAPPENING or kind in CORRECTION:
         return Number(required=True)
-    return Choice(FIGURES, required=True) if kind == "setting" else place(required=True)
+    settable = [*FIGURES, *WORDINGS]
+    return Choice(settable, required=True) if kind == "setting" else place(required=True)
 
 
 def _form(name: str, **parts: Field[Any]) -> Form:

@@ -3,10 +3,16 @@ import { type Entry, isRecordKind, orderKey, type RecordKind, rowType } from "./
 import { merged, type Reading } from "./readings.ts";
 import { type Mark, mark } from "./standing.ts";
 
+/** What came of asking: somebody answered, nobody did, they are not there, or it was in writing. */
+export type ChaseOutcome = "spoke" | "no_answer" | "not_there" | "wrote";
+
 /** The last time somebody asked a customer for containers, and what was promised. */
 export interface Chase extends Mark {
   words: string;
+  outcome: ChaseOutcome | null;
   promised_on: string | null;
+  /** The day before which nobody needs to ask again. */
+  ask_again_on: string | null;
 }
 
 /** A solution's strength as it was titrated; `key` puts checks in order. */
@@ -81,6 +87,7 @@ export interface CustomerFields {
   name: string;
   contact: string;
   phone: string;
+  email: string;
   agreed_days: number;
   delivery_day: number;
   expected_days: number;
@@ -128,7 +135,8 @@ export type Beer = RecordOf<BeerFields>;
 export type Gyle = RecordOf<GyleFields> & { drawn_ml: number };
 export type Place = RecordOf<PlaceFields> & { temperatures: Reading[] };
 export type Customer = RecordOf<CustomerFields> & { chase: Chase | null };
-export type Setting = RecordOf<{ value_millionths: number }>;
+/** The brewery's own value of a figure, or its own words for a text. */
+export type Setting = RecordOf<{ value_millionths: number; words: string }>;
 export type Lot = RecordOf<LotFields>;
 export type Solution = RecordOf<SolutionFields> & { uses: number; checks: Check[] };
 export type Trial = RecordOf<TrialFields>;
@@ -183,8 +191,8 @@ function setFields(record: AnyRecord, entry: Entry): AnyRecord {
 function chased(record: AnyRecord, entry: Entry): AnyRecord {
   const key = orderKey(entry);
   if (key <= (record.set_by.chase ?? "")) return record;
-  const { words = "", promised_on = null } = entry.facts;
-  const chase: Chase = { ...mark(entry), words, promised_on };
+  const { words = "", outcome = null, promised_on = null, ask_again_on = null } = entry.facts;
+  const chase: Chase = { ...mark(entry), words, outcome, promised_on, ask_again_on };
   return { ...record, chase, set_by: { ...record.set_by, chase: key } };
 }
 

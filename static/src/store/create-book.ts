@@ -37,6 +37,8 @@ export class Book {
   readonly lots;
   readonly solutions;
   readonly trials;
+  /** Trips that have ended, by customer. */
+  readonly trips;
   /** Rows (`container:117`) whose correction only the brewery can work out; it is on its way. */
   readonly corrections;
   readonly ownEntries: ReadonlySignal<OwnEntry[]>;
@@ -62,6 +64,7 @@ export class Book {
     this.lots = phone.views.lots.signal;
     this.solutions = phone.views.solutions.signal;
     this.trials = phone.views.trials.signal;
+    this.trips = phone.views.trips.signal;
     this.corrections = phone.views.corrections;
     this.ownEntries = computed(() => {
       phone.ownTurn.value;

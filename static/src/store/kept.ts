@@ -2,17 +2,18 @@
 // Entries and rows keep the names they have on the wire; what only the phone knows is beside them.
 
 import type { MadeEntry, RecordKind } from "../domain/entries.ts";
+import type { TripCounts } from "../domain/fleet/trip-counts.ts";
 import type { AnyRecord } from "../domain/records.ts";
 import type { Standing } from "../domain/standing.ts";
 
-export type SubjectType = "container" | RecordKind;
+export type SubjectType = "container" | "trips" | RecordKind;
 
 /** What the brewery says of one thing now, and the position of the last entry that touched it. */
 export interface Row {
   type: SubjectType;
   id: string;
   position: number;
-  doc: Standing | AnyRecord;
+  doc: Standing | AnyRecord | TripCounts;
 }
 
 /** `container:117`: how a row is named on the phone. */

@@ -2,6 +2,7 @@
 
 import { batch, type ReadonlySignal, signal } from "@preact/signals";
 import type { RecordKind } from "../domain/entries.ts";
+import type { TripCounts } from "../domain/fleet/trip-counts.ts";
 import type {
   AnyRecord,
   Beer,
@@ -32,6 +33,8 @@ export class Views {
   readonly lots = new LiveMap<Lot>();
   readonly solutions = new LiveMap<Solution>();
   readonly trials = new LiveMap<Trial>();
+  /** Trips that have ended, by customer: the brewery's server counts them. */
+  readonly trips = new LiveMap<TripCounts>();
   readonly #waiting = new Set<RowKey>();
   readonly #corrections = signal<ReadonlySet<RowKey>>(new Set());
   /** Rows (`container:117`) of which a correction waits for the brewery to work it out. */
@@ -54,6 +57,7 @@ export class Views {
       lot: this.lots,
       solution: this.solutions,
       trial: this.trials,
+      trips: this.trips,
     } as never;
   }
 
@@ -97,6 +101,7 @@ export class Views {
 
   #viewOf(type: SubjectType, id: string, key: RowKey, at: Vouched | null) {
     const row = this.#rows.get(key);
+    if (type === "trips") return { doc: row?.doc, waits: false };
     const pending = this.#own.pendingOn(key);
     return type === "container"
       ? containerView(id, row, at, pending, this.#own)

@@ -1,7 +1,12 @@
 // A brewery in memory: the contract of push, pull and snapshot as plainly as it can be said.
 // It folds everything anew each time, so that it cannot share a mistake with what steps forward.
 
-import { type Entry, type MadeEntry, rowType } from "../../../static/src/domain/entries.ts";
+import {
+  type Entry,
+  type MadeEntry,
+  type RecordKind,
+  rowType,
+} from "../../../static/src/domain/entries.ts";
 import { entriesBySubject, fold } from "../../../static/src/domain/fold.ts";
 import { isNumber } from "../../../static/src/domain/numbers.ts";
 import { drawnMl, foldRecord } from "../../../static/src/domain/records.ts";
@@ -131,7 +136,7 @@ export class Brewery {
     for (const [id, those] of subjects) {
       const type = typeOf(id, those);
       const record = () => {
-        const doc = foldRecord(type as Exclude<SubjectType, "container">, those);
+        const doc = foldRecord(type as RecordKind, those);
         return type === "gyle" ? { ...doc, drawn_ml: drawnMl(id, counting) } : doc;
       };
       const doc = type === "container" ? fold(id, those) : record();

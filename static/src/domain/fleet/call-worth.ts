@@ -40,7 +40,7 @@ interface Out {
 /** The trips that a customer is judged by, and the chances to be out a fortnight later too. */
 interface Evidence {
   by: "own" | "all";
-  seen: Curve;
+  every: Curve;
   lastDay: number;
   stays: readonly number[];
 }
@@ -63,17 +63,23 @@ function askedOut(asked: Asked, work: Working): Out[] {
   });
 }
 
-/** CALL-1: the customer's own trips once enough of them have ended with a return, else all. */
+/** CALL-1: the customer's own trips once enough have ended with a return and lasted so long. */
 function judgedBy(work: Working, asked: Asked): Evidence {
   const own = askedTrips(asked, "own");
+  const every = askedTrips(asked, "all");
   const returned = own.reduce((sum, one) => sum + one.returned, 0);
   work.step("Trips of this customer that ended with a return", returned, "trips", 0);
   const enough = returned >= work.setting("own_trips_enough");
-  const trips = enough ? own : askedTrips(asked, "all");
-  const seen = curve(trips);
+  const ofAll = curve(every);
+  const ofOwn = curve(enough ? own : []);
   const within = Math.trunc(work.setting("chance_within_days"));
-  const stays = seen.shares.map((_, day) => stillOutLater(seen, day, within) ?? 1);
-  return { by: enough ? "own" : "all", seen, lastDay: lastWatched(trips), stays };
+  const longer = ofOwn.shares.length > ofAll.shares.length ? ofOwn : ofAll;
+  const stays = longer.shares.map((_, day) => {
+    const seen = day + 1 < ofOwn.shares.length ? ofOwn : ofAll;
+    return stillOutLater(seen, day, within) ?? 1;
+  });
+  const lastDay = lastWatched([...own, ...every]);
+  return { by: enough ? "own" : "all", every: ofAll, lastDay, stays };
 }
 
 /** CALL-2: the chance that a late container is still out in a fortnight if nobody asks. */
@@ -84,16 +90,16 @@ function chanceStillOut({ stays }: Evidence, { daysOut, agreedDays }: Out): numb
 }
 
 /** CALL-3: the chance that it is never back: still out when it is to be taken for lost. */
-function chanceLost({ seen }: Evidence, { daysOut }: Out, lostAfter: number): number {
+function chanceLost({ every }: Evidence, { daysOut }: Out, lostAfter: number): number {
   if (daysOut >= lostAfter) return 1;
-  const now = seen.stillOut(daysOut);
-  return now === 0 ? 1 : seen.stillOut(lostAfter) / now;
+  const now = every.stillOut(daysOut);
+  return now === 0 ? 1 : every.stillOut(lostAfter) / now;
 }
 
 /** KM-2: as the trips have it; null where none was watched for so long. */
-function chanceBack(evidence: Evidence, { daysOut }: Out, within: number): number | null {
-  const later = stillOutLater(evidence.seen, daysOut, within);
-  return later !== null && daysOut + within <= evidence.lastDay ? 1 - later : null;
+function chanceBack({ stays, lastDay }: Evidence, { daysOut }: Out, within: number): number | null {
+  const stay = daysOut + within > lastDay ? undefined : stays[daysOut];
+  return stay === undefined ? null : 1 - stay;
 }
 
 /** CALL-4: what would likely be still out in a fortnight if nobody rang, in money. */
@@ -123,11 +129,10 @@ export function callWorth(inputs: CallWorthInputs, settings: Settings | null = n
   });
   const late = rows.filter((row) => row.late_days > 0);
   work.step("Late, of those that are out", late.length, "containers", 0);
-  const known: number[] = [];
-  for (const { days_out, back_pct } of late) {
-    if (back_pct === null) continue;
-    const says = `Out ${days_out} days: the chance to be back within a fortnight`;
-    known.push(work.step(says, back_pct, "%", 0));
+  const chances = new Map<number, number>();
+  for (const { days_out, back_pct } of late) if (back_pct !== null) chances.set(days_out, back_pct);
+  for (const [days, backPct] of chances) {
+    work.step(`Out ${days} days: the chance to be back within a fortnight`, backPct, "%", 0);
   }
   work.step("Likely still out in a fortnight = sum of value x chance", worth, "£", 0);
   work.step("Likely lost = sum of value x chance never to be back", loss, "£", 0);
@@ -138,7 +143,7 @@ export function callWorth(inputs: CallWorthInputs, settings: Settings | null = n
     late: late.length,
     longest_days: rows.reduce((longest, row) => Math.max(longest, row.days_out), 0),
     judged_by: evidence.by,
-    least_back_pct: known.length === 0 ? null : Math.min(...known),
+    least_back_pct: chances.size === 0 ? null : Math.min(...chances.values()),
     out: rows,
   });
 }

@@ -27,6 +27,7 @@ import { NewContainers } from "./register/NewContainers.tsx";
 import { Register } from "./register/Register.tsx";
 import { Unregistered } from "./register/Unregistered.tsx";
 import { peopleSections, phoneSections, records, type Section, toDo } from "./sections.ts";
+import { Texts } from "./texts/Texts.tsx";
 
 const Sections = (props: { heading: string; all: readonly Section[] }) =>
   props.all.length === 0 ? null : (
@@ -76,6 +77,8 @@ const Office = ({ path }: ScreenProps) => {
       return <Records kind="customer" section={section} id={id} />;
     case "figures":
       return <Figures id={id} />;
+    case "texts":
+      return <Texts />;
     case "containers":
       if (id !== "new") return <Register />;
       return may("registered") ? <NewContainers /> : <NotMine kind="registered" />;

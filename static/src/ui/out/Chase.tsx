@@ -1,8 +1,8 @@
 // Asking a customer for containers: what was said last, and a note of today's call.
 
 import { useState } from "preact/hooks";
-import { londonDate } from "../../domain/calendar.ts";
-import type { Customer } from "../../domain/records.ts";
+import { addDays, londonDate } from "../../domain/calendar.ts";
+import type { ChaseOutcome, Customer } from "../../domain/records.ts";
 import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
 import { may } from "../mine.ts";
@@ -11,6 +11,8 @@ import { Field } from "../parts/Field.tsx";
 import { More } from "../parts/More.tsx";
 import { save } from "../parts/say.ts";
 import { byWords, dateWords, dayWords, sentence, timeWords } from "../words.ts";
+import { askAgainOn } from "./ask-again.ts";
+import { outcomeWords } from "./call-words.ts";
 import { nextWeekday, promiseFault } from "./promise.ts";
 
 /** What was said last, and by whom. */
@@ -20,11 +22,14 @@ const LastChase = ({ record }: { record: Customer | undefined }) => {
   const { now } = known.value;
   const promised =
     chase.promised_on === null ? "" : ` Promised for ${dayWords(chase.promised_on, now)}.`;
+  const again =
+    chase.ask_again_on === null ? "" : ` Ask again ${dayWords(chase.ask_again_on, now)}.`;
   return (
     <p>
       <strong>Last asked {timeWords(chase.since, now)}.</strong>
-      {promised} {chase.words !== "" && `“${chase.words}”`}{" "}
-      <span class="small">{sentence(byWords(chase))}.</span>
+      {outcomeWords(chase.outcome)}
+      {promised} {chase.words !== "" && `“${chase.words}”`}
+      {again} <span class="small">{sentence(byWords(chase))}.</span>
     </p>
   );
 };
@@ -33,6 +38,7 @@ type When = "none" | "van" | "day";
 
 const NoteForm = (props: { customer: string; name: string; delivery: number | undefined }) => {
   const [words, setWords] = useState("");
+  const [outcome, setOutcome] = useState<ChaseOutcome>("spoke");
   const [when, setWhen] = useState<When>("none");
   const [day, setDay] = useState("");
   const [fault, setFault] = useState<string | null>(null);
@@ -43,7 +49,12 @@ const NoteForm = (props: { customer: string; name: string; delivery: number | un
     const wrong = when === "day" ? promiseFault(day, today) : null;
     setFault(wrong);
     if (wrong !== null) return;
-    const facts = { words: words.trim(), promised_on: promised };
+    const facts = {
+      words: words.trim(),
+      outcome,
+      promised_on: promised,
+      ask_again_on: promised === null ? askAgainOn() : addDays(promised, 1),
+    };
     const text = `Noted that ${props.name} was asked.`;
     if (!(await save(text, () => book.record("chased", props.customer, facts)))) return;
     setWords("");
@@ -52,6 +63,16 @@ const NoteForm = (props: { customer: string; name: string; delivery: number | un
   };
   return (
     <div class="form">
+      <Choice
+        label="What came of it"
+        value={outcome}
+        onValue={(value) => setOutcome(value as ChaseOutcome)}
+        options={[
+          { value: "spoke", label: "Spoke to them" },
+          { value: "no_answer", label: "No answer" },
+          { value: "not_there", label: "They say: not here" },
+        ]}
+      />
       <Field label="What was said" value={words} onValue={setWords} maxLength={2000} />
       <Choice
         label="Promised for"
@@ -67,6 +88,9 @@ const NoteForm = (props: { customer: string; name: string; delivery: number | un
       />
       {when === "day" && (
         <Field label="Which day" type="date" value={day} onValue={setDay} fault={fault} />
+      )}
+      {promised === null && (
+        <p class="small">Then it is time to ask again {dayWords(askAgainOn(), known.value.now)}.</p>
       )}
       <button type="button" class="button main wide" onClick={() => void keep()}>
         Keep this note

@@ -11,11 +11,13 @@ import { Line, Lines } from "../parts/Line.tsx";
 import { containerHref, goTo, hrefTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
 import { count, customerName } from "../words.ts";
+import { AtStake, ProposeMissing } from "./AtStake.tsx";
 import { backDrafts } from "./back.ts";
 import { Chase } from "./Chase.tsx";
 import type { Away } from "./holdings.ts";
 import { awayTitle, awayWords, byKindWords } from "./reasons.ts";
-import { allHoldings, sendTo } from "./state.ts";
+import { allHoldings, sendTo, worthAt } from "./state.ts";
+import { WriteTo } from "./WriteTo.tsx";
 import { placeForEmpties } from "./yards.ts";
 
 const telHref = (phone: string): string => `tel:${phone.replace(/[^+0-9]/g, "")}`;
@@ -75,10 +77,14 @@ export const CustomerPage = ({ customer }: { customer: string }) => {
   useTitle(name);
   const record = book.customers.value.get(customer);
   const holding = allHoldings.value.find((one) => one.customer === customer);
+  const worth = worthAt(customer);
   return (
     <div class="close">
       <Reach customer={customer} />
+      {holding && worth && <AtStake holding={holding} worth={worth} />}
       <Chase customer={customer} name={name} record={record} />
+      {holding && <WriteTo holding={holding} />}
+      {holding && worth && <ProposeMissing holding={holding} worth={worth} />}
       {holding === undefined ? (
         <Nothing says={`${name} has none of our containers.`} />
       ) : (

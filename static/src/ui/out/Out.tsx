@@ -4,26 +4,21 @@ import { Nothing } from "../cellar/Nothing.tsx";
 import { Slices } from "../cellar/Slices.tsx";
 import { known } from "../known.ts";
 import { may } from "../mine.ts";
-import { bareHead } from "../parts/head-of.ts";
 import { Line, Lines } from "../parts/Line.tsx";
 import { NotMine } from "../parts/NotMine.tsx";
 import { hrefTo } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
-import { customerName } from "../words.ts";
+import { pounds } from "../words/money.ts";
+import { count, customerName } from "../words.ts";
 import { CameBack } from "./CameBack.tsx";
 import { ChooseCustomer } from "./ChooseCustomer.tsx";
 import { CustomerPage } from "./Customer.tsx";
+import { countedHead } from "./counted-head.ts";
 import { brokenPromise, type Holding } from "./holdings.ts";
 import { holdingWords, totalWords } from "./reasons.ts";
 import { SendOut } from "./SendOut.tsx";
-import { allHoldings } from "./state.ts";
-
-/** A head with the number of containers in it, as a pub would chalk it up. */
-const countedHead = ({ away }: Holding) => {
-  const kegs = away.filter(({ standing }) => standing.shape === "keg").length;
-  const shape = kegs > away.length / 2 ? "keg" : "cask";
-  return { ...bareHead(String(away.length), shape), away: true };
-};
+import { allHoldings, calls } from "./state.ts";
+import { WhomToCall } from "./WhomToCall.tsx";
 
 const HoldingLine = ({ holding }: { holding: Holding }) => (
   <Line
@@ -49,11 +44,29 @@ const HoldingLines = (props: { heading: string; all: readonly Holding[] }) =>
     </Lines>
   );
 
+/** The way to whom to call, with what is at stake. */
+const ToCall = () => {
+  const { today } = calls.value;
+  if (today.length === 0) return null;
+  const pence = today.reduce((sum, { worth }) => sum + worth.result.worth_pence, 0);
+  return (
+    <ul class="lines">
+      <Line
+        title="Whom to call today"
+        reason={`${count(today.length, "customer")}, ${pounds(pence)} at stake`}
+        tone="look"
+        href={hrefTo("out", "call")}
+      />
+    </ul>
+  );
+};
+
 const Overview = () => {
   const all = allHoldings.value;
   return (
     <div class="out">
       {all.length === 0 && <Nothing says="No container is out. Every one is at the brewery." />}
+      <ToCall />
       <HoldingLines heading="Overdue" all={all.filter(({ overdue }) => overdue > 0)} />
       <HoldingLines heading="In time" all={all.filter(({ overdue }) => overdue === 0)} />
       {may("sent") ? (
@@ -76,6 +89,7 @@ const Out = ({ path }: ScreenProps) => {
   const [where, which] = path;
   if ((where === "back" || where === "send") && !may("sent")) return <NotMine kind="sent" />;
   if (where === "back") return <CameBack />;
+  if (where === "call") return <WhomToCall />;
   if (where === "send") return which === "to" ? <ChooseCustomer /> : <SendOut />;
   if (where === "at" && which !== undefined) return <CustomerPage key={which} customer={which} />;
   return <Overview />;

@@ -28,7 +28,7 @@ const held = (...containers: ReturnType<typeof container>[]) =>
   holdings(containers, customers, NOW);
 const chased = (promised_on: string | null): Map<string, Customer> => {
   const mark = { since: ago(10), entry: "e", by: "Ann", inferred: false };
-  const chase = { ...mark, words: "", promised_on };
+  const chase = { ...mark, words: "", outcome: null, promised_on, ask_again_on: null };
   return new Map([["c1", { fields: { name: "Lantern" }, set_by: {}, chase }]]);
 };
 

@@ -163,6 +163,7 @@ const CUSTOMER: RecordSpec = {
     { is: "words", name: "name", label: "Name", most: 60, needed: true, unique: true },
     { is: "words", name: "contact", label: "Who to ask for", most: 120 },
     { is: "words", name: "phone", label: "Telephone", most: 40, phone: true },
+    { is: "words", name: "email", label: "E-mail", most: 120 },
     days("agreed_days", "Days to bring a container back", "From the day it goes out.", [0, 1000]),
     { is: "weekday", name: "delivery_day", label: "Delivery day" },
   ],

@@ -1,0 +1,85 @@
+// What the brewery writes to others, in its own words: with names in braces that are filled in.
+
+import { useState } from "preact/hooks";
+import wordings from "../../../../../cellarapp/domain/wordings.json";
+import { book } from "../../../store/book.ts";
+import { may } from "../../mine.ts";
+import { unknownNames } from "../../out/call-text.ts";
+import { Button } from "../../parts/Button.tsx";
+import { Below } from "../../parts/Field.tsx";
+import { NotMine } from "../../parts/NotMine.tsx";
+import { save } from "../../parts/say.ts";
+import { goOnTo } from "../../shell/route.ts";
+import { useTitle } from "../../shell/title.ts";
+import { listWords } from "../../words.ts";
+
+const TEXT = "call_text";
+const { holds, title, words } = wordings[TEXT];
+
+/** What is wrong with a text; null when nothing is. */
+const faultOf = (text: string): string | null => {
+  if (text.trim() === "") return "Write something, or take the default.";
+  const unknown = unknownNames(text, holds);
+  return unknown.length === 0
+    ? null
+    : `Nothing stands for {${unknown[0]}}. Take one of the names below.`;
+};
+
+export const Texts = () => {
+  useTitle(title);
+  return may("setting") ? <Form /> : <NotMine kind="setting" />;
+};
+
+const Form = () => {
+  const own = book.brewerySettings.value.get(TEXT)?.fields;
+  const isOwn = own?.words !== undefined && own.retired !== true;
+  const [typed, setTyped] = useState(isOwn ? (own.words ?? words) : words);
+  const [fault, setFault] = useState<string | null>(null);
+  const record = async (said: string, facts: object) => {
+    if (await save(said, () => book.record("setting", TEXT, facts))) goOnTo("office");
+  };
+  const keep = () => {
+    const wrong = faultOf(typed);
+    setFault(wrong);
+    if (wrong === null) void record("The text is kept.", { words: typed.trim(), retired: false });
+  };
+  return (
+    <form
+      class="form"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        keep();
+      }}
+    >
+      <div class="field">
+        <label for="own-text">What is written to a customer</label>
+        <textarea
+          id="own-text"
+          rows={8}
+          maxLength={1000}
+          value={typed}
+          onInput={(event) => setTyped(event.currentTarget.value)}
+          aria-invalid={fault ? "true" : undefined}
+          aria-describedby="own-text-hint own-text-fault"
+        />
+        <Below
+          id="own-text"
+          hint={`Filled in for each customer: ${listWords(
+            holds.map((name) => `{${name}}`),
+            holds.length,
+          )}.`}
+          fault={fault}
+        />
+      </div>
+      <button type="submit" class="button main wide">
+        Keep it
+      </button>
+      {isOwn && (
+        <Button onPress={() => void record("The text is the default again.", { retired: true })}>
+          Back to the default
+        </Button>
+      )}
+    </form>
+  );
+};

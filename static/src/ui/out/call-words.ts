@@ -1,0 +1,59 @@
+// Why a customer stands where it does among those to call, in a sentence or two.
+
+import type { ChaseOutcome } from "../../domain/records.ts";
+import { pounds } from "../words/money.ts";
+import { count, dayWords } from "../words.ts";
+import type { Call, Worth } from "./calls.ts";
+import type { Holding } from "./holdings.ts";
+import { byKindWords, chaseWords } from "./reasons.ts";
+
+const lateWords = ({ away }: Holding, late: number, longest: number): string => {
+  if (away.length === 1) return `${byKindWords(away)}, out ${count(longest, "day")}`;
+  const which = late === away.length ? "all late" : `${late} late`;
+  return `${byKindWords(away)}, ${which}, the longest out ${count(longest, "day")}`;
+};
+
+/** How likely they come by themselves, by whose trips. */
+export const chanceWords = ({ result }: Worth): string => {
+  const by = result.judged_by === "own" ? "by its own trips" : "by the trips of all customers";
+  return result.least_back_pct === null
+    ? `Nothing has come back after so long, ${by}.`
+    : `Back by itself within a fortnight: ${result.least_back_pct} %, ${by}.`;
+};
+
+export const stakeWords = ({ result }: Worth): string => {
+  const lost = result.loss_pence >= 50 ? `, ${pounds(result.loss_pence)} of it for good` : "";
+  return `${pounds(result.worth_pence)} would likely still be out in a fortnight${lost}.`;
+};
+
+const chanceShort = ({ result: { least_back_pct } }: Worth): string =>
+  least_back_pct === null
+    ? "Nothing has come back after so long."
+    : `Back by itself in a fortnight: ${least_back_pct} %.`;
+
+/** "9 firkins, 8 late, the longest out 61 days. Back by itself … Promised for 12 Nov, not kept." */
+export const callReason = ({ holding, worth }: Call, now: string): string => {
+  const { late, longest_days } = worth.result;
+  const chase = chaseWords(holding, now);
+  return [`${lateWords(holding, late, longest_days)}.`, chanceShort(worth), chase]
+    .filter(Boolean)
+    .join(" ");
+};
+
+/** "Promised for Thu." or "Asked; again on 3 Dec." */
+export const restWords = ({ rest }: Call, now: string): string => {
+  if (rest === null) return "";
+  const day = dayWords(rest.until, now);
+  return rest.why === "promised" ? `Promised for ${day}.` : `Asked; again on ${day}.`;
+};
+
+const OUTCOMES: { readonly [outcome in ChaseOutcome]: string } = {
+  spoke: "Somebody answered.",
+  no_answer: "Nobody answered.",
+  not_there: "They say it is not there.",
+  wrote: "In writing.",
+};
+
+/** What came of asking; "" where nobody said. */
+export const outcomeWords = (outcome: ChaseOutcome | null): string =>
+  outcome === null ? "" : OUTCOMES[outcome];

@@ -1,0 +1,115 @@
+// Whom to call: in what order, who is left in peace, and the text with the numbers in it.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import type { TripCounts } from "../../../../static/src/domain/fleet/trip-counts.ts";
+import type { Chase, Customer } from "../../../../static/src/domain/records.ts";
+import type { Standing } from "../../../../static/src/domain/standing.ts";
+import {
+  CALL_TEXT,
+  filledIn,
+  mailHref,
+  namesAt,
+  smsHref,
+  unknownNames,
+} from "../../../../static/src/ui/out/call-text.ts";
+import { callReason, restWords } from "../../../../static/src/ui/out/call-words.ts";
+import { callsToday } from "../../../../static/src/ui/out/calls.ts";
+import { holdings } from "../../../../static/src/ui/out/holdings.ts";
+import { ago, container, FIRKIN, known, NOW } from "../brewery.ts";
+
+const out = (number: string, customer: string, days: number, due: string | null): Standing =>
+  container(number, FIRKIN, [ago(days), "sent", { customer, due_on: due }]);
+
+const FLEET = [
+  out("101", "c1", 120, "2026-09-09"), // long late
+  out("102", "c1", 20, "2026-12-17"), // in time
+  out("103", "c2", 40, "2026-11-23"), // late, but its own trips end within days
+  out("104", "c3", 30, "2026-12-09"), // in time
+];
+
+/** Of forty, all but two were back within 60 days. */
+const TRIPS = new Map<string, TripCounts>([
+  ["c1", { ended: { firkin: [[0, 30, 4, 0]] }, begun: {} }],
+  ["c2", { ended: { firkin: [[0, 45, 20, 0]] }, begun: {} }],
+  ["c3", { ended: { "": [[0, 60, 16, 2]] }, begun: {} }],
+]);
+
+const customers = (chase: Partial<Chase> = {}): Map<string, Customer> => {
+  const mark = { since: ago(8), entry: "e9", by: "Ann", inferred: false };
+  const said = { ...mark, words: "", outcome: null, promised_on: null, ask_again_on: null };
+  return new Map([
+    [
+      "c1",
+      {
+        fields: { name: "Lantern", contact: "Gam", delivery_day: 4 },
+        set_by: {},
+        chase: { ...said, ...chase },
+      },
+    ],
+    ["c2", { fields: { name: "Sluice and Lamp" }, set_by: {}, chase: null }],
+    ["c3", { fields: { name: "Tallow House" }, set_by: {}, chase: null }],
+  ]);
+};
+
+const calls = (chase: Partial<Chase> = {}) =>
+  callsToday(holdings(FLEET, customers(chase), NOW), TRIPS, NOW, {});
+
+test("what a call is worth most comes first, and who is in time is not called", () => {
+  const { today, resting } = calls();
+  assert.deepEqual(
+    today.map(({ holding }) => holding.customer),
+    ["c1"],
+  );
+  assert.deepEqual(resting, []);
+  const own = { call_worth_least_pounds: 0 };
+  const all = callsToday(holdings(FLEET, customers(), NOW), TRIPS, NOW, own);
+  assert.deepEqual(
+    all.today.map(({ worth }) => worth.result.judged_by),
+    ["all", "own", "own"],
+  );
+});
+
+test("the reason says how late, how likely they come by themselves, and what was said", () => {
+  const [first] = calls().today;
+  assert.ok(first);
+  assert.equal(
+    callReason(first, NOW),
+    "2 firkins, 1 late, the longest out 120 days. Nothing has come back after so long. Last asked 17 Nov.",
+  );
+});
+
+test("a promise or a day to ask again leaves a customer in peace until then", () => {
+  const resting = (chase: Partial<Chase>) => {
+    const [call] = calls(chase).resting;
+    return call === undefined ? "called" : restWords(call, NOW);
+  };
+  assert.equal(resting({ promised_on: "2026-11-25" }), "Promised for today.");
+  assert.equal(resting({ promised_on: "2026-11-24" }), "called");
+  assert.equal(resting({ ask_again_on: "2026-11-27" }), "Asked; again on Fri.");
+  assert.equal(resting({ ask_again_on: "2026-11-25" }), "called");
+});
+
+test("the text has the numbers in it, in the brewery's own words", () => {
+  const [holding] = holdings(FLEET, customers(), NOW);
+  assert.ok(holding);
+  const from = { person: "Ann", brewery: "Tide Mill Brewery" };
+  const names = namesAt(holding, { ...known, customers: customers() }, from);
+  const text = filledIn(CALL_TEXT.words, names);
+  assert.equal(
+    text,
+    "Hello Gam, you have 2 firkins of ours at Lantern, 1 of them longer than agreed. Their numbers: 101, 102. May we collect them on Fri? Thank you, Tide Mill Brewery",
+  );
+  assert.equal(filledIn("{numbers} and {nonsense}", names), "101, 102 and {nonsense}");
+  assert.deepEqual(unknownNames("{numbers} {nonsense}", CALL_TEXT.holds), ["nonsense"]);
+  assert.deepEqual(unknownNames(CALL_TEXT.words, CALL_TEXT.holds), []);
+  assert.deepEqual(Object.keys(names).sort(), [...CALL_TEXT.holds].sort());
+});
+
+test("the phone's own apps get the text whole", () => {
+  assert.equal(smsHref("01632 960 100", "A & B"), "sms:01632960100?body=A%20%26%20B");
+  assert.equal(
+    mailHref("gam+x@pub.example", "Casks", "A?"),
+    "mailto:gam%2Bx@pub.example?subject=Casks&body=A%3F",
+  );
+});
