@@ -20,7 +20,7 @@ export const takeAnswers = async (
   answers: readonly Answer[],
   clock: ClockOffset | null,
 ): Promise<void> => {
-  const at = phone.clock.now();
+  const at = clock?.measuredAt ?? phone.clock.now();
   const changes = answers.flatMap((answer) => changeFor(phone, epoch, answer, at));
   await phone.connection.write(["outbox", "sent", "attention", "meta"], async (transaction) => {
     const writing = changes.map(({ n, own }) => {
@@ -80,8 +80,12 @@ const removeFromOutbox = async (transaction: WriteTransaction, keys: number[]): 
 
 const DAYS_SENT_ARE_KEPT = 30;
 
-/** Forget own entries that the brewery has had for a month: an undo of them is worked out there. */
+/**
+ * Forget own entries that the brewery has had for a month: an undo of them is worked out there. Only
+ * by the brewery's time: a clock set wrong by a year would forget what a restored ledger lacks.
+ */
 export const forgetOldSent = async (phone: Phone): Promise<void> => {
+  if (!phone.clock.sure) return;
   const oldest = new Date(Date.parse(phone.clock.now()) - DAYS_SENT_ARE_KEPT * 86_400_000);
   const limit = oldest.toISOString();
   const old = [...phone.own.all].filter(

@@ -4,7 +4,6 @@
 import { computed, type ReadonlySignal, type Signal } from "@preact/signals";
 import type { Facts, Kind } from "../domain/entries.ts";
 import { type Account, accountOf, personOf } from "./account.ts";
-import { forgetOldSent } from "./answers.ts";
 import { letGo, offerAgain, putRight, type Repair } from "./attention.ts";
 import { catchUp, hearNews } from "./catch-up.ts";
 import { renumberedDraft, settledDraft, undoDraft } from "./corrections.ts";
@@ -91,7 +90,6 @@ export class Book {
     const phone = this.#phone;
     await Promise.all([readIdentity(phone), readEverything(phone), phone.settings.read()]);
     hearNews(phone, (name) => phone.settings.reread(name));
-    await forgetOldSent(phone);
   }
 
   /** What identifies this device in the ledger; known once the book is open. */

@@ -3,6 +3,7 @@
 
 import { type ReadonlySignal, signal } from "@preact/signals";
 import { accountOf, type RoleChange, setDoor, takeMe } from "../store/account.ts";
+import { forgetOldSent } from "../store/answers.ts";
 import { catchUp } from "../store/catch-up.ts";
 import type { Loaded } from "../store/first-load.ts";
 import type { RowKey } from "../store/kept.ts";
@@ -118,6 +119,7 @@ export class Sync {
     await this.#askAboutHeld(pusher);
     await round.run();
     await keepSyncedAt(this.#phone);
+    await forgetOldSent(this.#phone);
     await this.#askWho(round.me);
     return pusher.later;
   }

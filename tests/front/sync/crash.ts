@@ -13,6 +13,8 @@ export class Fuse {
   /** Points passed since the fuse was set. */
   passed = 0;
   burnt = false;
+  /** Whether there is no room left for anything that is written. */
+  full = false;
   /** Resolves when the page has died. */
   readonly death: Promise<"crashed">;
   #at: number;
@@ -27,17 +29,26 @@ export class Fuse {
     });
   }
 
+  /** Whether the page is in the middle of something with its storage. */
+  get storing(): boolean {
+    return this.#open.size > 0;
+  }
+
   set(at: number): void {
     this.passed = 0;
     this.#at = at;
   }
 
+  /** Time goes by while the page waits for its storage: it may die here too. */
+  tick(): void {
+    if (this.burnt) return;
+    this.passed += 1;
+    if (this.passed === this.#at) this.crash();
+  }
+
   /** An await point of the page. A page that is dead gets no further than this. */
   async point(): Promise<void> {
-    if (!this.burnt) {
-      this.passed += 1;
-      if (this.passed === this.#at) this.crash();
-    }
+    this.tick();
     if (this.burnt) await never();
   }
 
@@ -90,17 +101,19 @@ export class Fuse {
       get: (target, name) => {
         const value = Reflect.get(target, name, target) as unknown;
         if (typeof value !== "function") return value;
-        return (...asked: unknown[]) => this.#guarded(() => value.apply(target, asked));
+        const grows = name === "add" || name === "put";
+        return (...asked: unknown[]) =>
+          this.#guarded(() => {
+            if (!grows || !this.full) return value.apply(target, asked);
+            return Promise.reject(new DOMException("no room", "QuotaExceededError"));
+          });
       },
     });
   }
 
   #guarded<T>(request: () => Promise<T>): Promise<T> {
     // The point before is passed at once, so that requests keep the order they were made in.
-    if (!this.burnt) {
-      this.passed += 1;
-      if (this.passed === this.#at) this.crash();
-    }
+    this.tick();
     if (this.burnt) return never();
     const answered = request().then(async (result) => {
       await this.point();

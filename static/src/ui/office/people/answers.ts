@@ -6,9 +6,9 @@ export interface PersonAnswer {
   id: string;
   name: string;
   role: Role;
-  /** What they can prove themselves with. */
-  has: ("passphrase" | "pin")[];
-  retired_at: string | null;
+  has_passphrase: boolean;
+  has_pin: boolean;
+  retired: boolean;
 }
 
 export interface DeviceAnswer {
@@ -32,38 +32,27 @@ export interface InviteAnswer {
 }
 
 export interface HeldAnswer {
-  /** Names it when it is decided about. */
-  key: string;
+  id: string;
   /** The entry as it was sent, as JSON. */
   raw: string;
   /** Why it is held: "/problems/…". */
   type: string;
-  /** The id of the phone that sent it. */
-  device: string;
+  device: string | null;
+  device_name?: string | null;
   received_at: string;
-  /** What an owner has decided; null while it waits for that. */
-  decision: "take" | "put_aside" | null;
 }
 
 export interface AuditAnswer {
-  lines: AuditLine[];
-  /** What to ask for before; null at the end. */
-  next: number | null;
+  items: AuditItem[];
+  next: string | null;
 }
 
-export interface AuditLine {
-  id: number;
+export interface AuditItem {
+  id: string;
   at: string;
   /** Null for the server's own commands, and for somebody who was not let in. */
   who: string | null;
-  /** The id of a phone. */
   device: string | null;
   what: string;
   about: string;
 }
-
-/** What phones are called, by their id. */
-export type DeviceNames = ReadonlyMap<string, string>;
-
-export const namesOf = ({ devices }: { devices: DeviceAnswer[] }): DeviceNames =>
-  new Map(devices.map(({ id, name }) => [id, name]));
