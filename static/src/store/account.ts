@@ -24,8 +24,8 @@ export interface Me {
   device: { id: string; name: string };
   /** Who had it in hand when the brewery was last told. */
   person: { name: string; role: Role };
+  /** Who has proved themselves on it. */
   people: Person[];
-  brewery: string | null;
   stepped_up_until: string | null;
   version: number;
 }

@@ -2,7 +2,7 @@
 // know the person's role it lets them record: the brewery judges, and holds what is not theirs.
 
 import type { Kind } from "../domain/entries.ts";
-import { mayRecord, type Role } from "../domain/roles.ts";
+import { mayRecord, ROLES, type Role } from "../domain/roles.ts";
 import { type Account, roleOf } from "./account.ts";
 
 const DOWN_AS: { readonly [role in Role]: string } = {
@@ -19,11 +19,23 @@ export const whyNot = (account: Account, person: string, kind: Kind): string | n
   return `${person} ${DOWN_AS[role]}. This is for ${whoMay(account, (other) => mayRecord(other, kind))}.`;
 };
 
-/** "Ann and Bob", those of a role that may; "the owner" where the phone knows no names. */
+const ONE_OF: { readonly [role in Role]: string } = {
+  owner: "an owner",
+  cellar: "somebody of the cellar",
+  driver: "a driver",
+  reader: "anybody",
+};
+
+/** "Ann and Bob", those of this phone who may; "an owner or a driver" where it knows none. */
 export const whoMay = ({ me }: Account, may: (role: Role) => boolean): string => {
   const names = (me?.people ?? []).filter(({ role }) => may(role)).map(({ name }) => name);
-  if (names.length === 0) return "the owner";
-  return names.length === 1
-    ? `${names[0]}`
-    : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+  return names.length > 0
+    ? listed(names, "and")
+    : listed(
+        ROLES.filter(may).map((role) => ONE_OF[role]),
+        "or",
+      );
 };
+
+const listed = (words: readonly string[], last: "and" | "or"): string =>
+  words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} ${last} ${words.at(-1)}`;

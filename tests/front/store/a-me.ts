@@ -11,7 +11,6 @@ export const ME: Me = {
     { name: "Dee", role: "driver", pin_check: null },
     { name: "Eve", role: "reader", pin_check: null },
   ],
-  brewery: null,
   stepped_up_until: null,
   version: 3,
 };

@@ -84,6 +84,17 @@ test("what a role may not do is not recorded, and says who may", async () => {
   assert.equal(book.waiting.value.count, 1);
 });
 
+test("where the phone knows nobody who may, it says of what sort they are", async () => {
+  const { phone, book } = await anOpenPage(aDevice());
+  const dee = ME.people.filter(({ name }) => name === "Dee");
+  takeMe(phone, { ...ME, person: { name: "Dee", role: "driver" }, people: dee });
+  assert.equal(
+    book.whyNot("filled"),
+    "Dee is down as driver. This is for an owner or somebody of the cellar.",
+  );
+  assert.equal(book.whyNot("returned"), null);
+});
+
 test("a phone that knows nobody lets everybody record: the brewery judges later", async () => {
   const { phone, book } = await anOpenPage(aDevice());
   assert.equal(roleOf(accountOf(phone).value, "Ann"), null);

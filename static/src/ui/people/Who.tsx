@@ -3,10 +3,11 @@
 import { useState } from "preact/hooks";
 import { book } from "../../store/book.ts";
 import { person } from "../mine.ts";
+import { Field } from "../parts/Field.tsx";
 import { Line, Lines } from "../parts/Line.tsx";
 import { Pad } from "../parts/Pad.tsx";
 import { say } from "../parts/say.ts";
-import { goOnTo, hrefTo } from "../shell/route.ts";
+import { goOnTo, goTo, hrefTo } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
 import { useTitle } from "../shell/title.ts";
 import { roleName } from "./role-words.ts";
@@ -62,6 +63,32 @@ const PinOf = ({ name }: { name: string }) => {
   );
 };
 
+/** Who has never proved themselves on this phone is not in its list. */
+const NotListed = () => {
+  const [name, setName] = useState("");
+  return (
+    <form
+      class="form"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (name.trim() !== "") goTo("who", name.trim());
+      }}
+    >
+      <Field
+        label="Somebody who is not in the list"
+        hint="The first time on this phone it takes a signal. An owner gives the PIN, in the Office under People."
+        value={name}
+        onValue={setName}
+        maxLength={60}
+      />
+      <button type="submit" class="button">
+        Give their PIN
+      </button>
+    </form>
+  );
+};
+
 const Who = ({ path }: ScreenProps) => {
   const [name] = path;
   const people = book.account.value.me?.people ?? [];
@@ -80,9 +107,7 @@ const Who = ({ path }: ScreenProps) => {
           />
         ))}
       </Lines>
-      {people.length < 2 && (
-        <p class="form">Others are added by an owner, in the Office under People.</p>
-      )}
+      <NotListed />
     </div>
   );
 };

@@ -2,11 +2,16 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import type { DeviceAnswer, HeldAnswer } from "../../../../static/src/ui/office/people/answers.ts";
+import {
+  type DeviceAnswer,
+  type HeldAnswer,
+  namesOf,
+} from "../../../../static/src/ui/office/people/answers.ts";
 import { auditBy, auditWords } from "../../../../static/src/ui/office/people/audit-words.ts";
 import { deviceWords, waitingWords } from "../../../../static/src/ui/office/people/device-words.ts";
 import {
   byDevice,
+  canTake,
   heldEntry,
   heldTitle,
   heldWhy,
@@ -44,12 +49,12 @@ test("a phone says who uses it, when it was seen, what waits, and whether it is 
 });
 
 const held = (entry: object | string, changes: Partial<HeldAnswer> = {}): HeldAnswer => ({
-  id: "h",
+  key: "h",
   raw: typeof entry === "string" ? entry : JSON.stringify(entry),
   type: "/problems/revoked-device",
   device: "d",
-  device_name: "Van",
   received_at: NOW,
+  decision: null,
   ...changes,
 });
 
@@ -69,9 +74,15 @@ test("what is held is shown as an entry where it can be read, and as it came whe
   assert.match(heldWhy(held(WASHED, { type: "/problems/of-a-later-release" })), /not taken in/);
 });
 
+test("only what is held for want of a right is an owner's to take in", () => {
+  assert.ok(canTake(held(WASHED)));
+  assert.ok(canTake(held(WASHED, { type: "/problems/rights" })));
+  assert.ok(!canTake(held(WASHED, { type: "/problems/own-fault" })));
+});
+
 test("held entries stand together by their phone", () => {
-  const other = { device: "x", device_name: null };
-  const groups = byDevice([held(WASHED), held(WASHED, other), held(WASHED)]);
+  const other = held(WASHED, { device: "x" });
+  const groups = byDevice([held(WASHED), other, held(WASHED)], namesOf({ devices: [DEVICE] }));
   assert.deepEqual(
     groups.map(({ name, all }) => [name, all.length]),
     [
@@ -82,10 +93,12 @@ test("held entries stand together by their phone", () => {
 });
 
 test("who did what is one line, and the server's own commands are nobody's", () => {
-  const item = { id: "1", at: NOW, who: "Ann", device: "Van", what: "link to pair", about: "Bob" };
-  assert.equal(auditWords(item), "Link to pair: Bob");
-  assert.equal(auditBy(item), "Ann, Van");
-  assert.equal(auditBy({ ...item, who: null, device: null }), "on the server");
+  const names = namesOf({ devices: [DEVICE] });
+  const line = { id: 1, at: NOW, who: "Ann", device: "d", what: "link to pair", about: "Bob" };
+  assert.equal(auditWords(line), "Link to pair: Bob");
+  assert.equal(auditWords({ ...line, about: "" }), "Link to pair");
+  assert.equal(auditBy(line, names), "Ann, Van");
+  assert.equal(auditBy({ ...line, who: null, device: null }, names), "on the server");
 });
 
 test("a phone is called what it is until somebody names it", () => {

@@ -8,24 +8,30 @@ import { faultWords, say } from "../../parts/say.ts";
 import { useTitle } from "../../shell/title.ts";
 import { fullTimeWords } from "../../words.ts";
 import { Answer } from "./Answer.tsx";
-import type { AuditAnswer, AuditItem } from "./answers.ts";
+import {
+  type AuditAnswer,
+  type AuditLine,
+  type DeviceAnswer,
+  type DeviceNames,
+  namesOf,
+} from "./answers.ts";
 import { auditBy, auditWords } from "./audit-words.ts";
 import { ForOwner } from "./ForOwner.tsx";
 import { tell, useAnswer } from "./telling.ts";
 
 const PATH = "/api/audit";
 
-const Items = ({ first }: { first: AuditAnswer }) => {
+const All = ({ first, names }: { first: AuditAnswer; names: DeviceNames }) => {
   const [more, setMore] = useState<AuditAnswer[]>([]);
   const [busy, setBusy] = useState(false);
   const pages = [first, ...more];
-  const items: AuditItem[] = pages.flatMap((page) => page.items);
+  const all: AuditLine[] = pages.flatMap((page) => page.lines);
   const next = pages.at(-1)?.next ?? null;
   const earlier = async () => {
     if (busy || next === null) return;
     setBusy(true);
     try {
-      const page = await tell(`${PATH}?before=${encodeURIComponent(next)}`);
+      const page = await tell(`${PATH}?before=${next}`);
       setMore([...more, page as AuditAnswer]);
     } catch (fault) {
       say.trouble(faultWords(fault));
@@ -35,11 +41,11 @@ const Items = ({ first }: { first: AuditAnswer }) => {
   return (
     <>
       <Lines heading="Who did what">
-        {items.map((item) => (
+        {all.map((line) => (
           <Line
-            key={item.id}
-            title={auditWords(item)}
-            reason={`${fullTimeWords(item.at, known.value.now)}, ${auditBy(item)}`}
+            key={line.id}
+            title={auditWords(line)}
+            reason={`${fullTimeWords(line.at, known.value.now)}, ${auditBy(line, names)}`}
           />
         ))}
       </Lines>
@@ -55,7 +61,14 @@ const Items = ({ first }: { first: AuditAnswer }) => {
 const Shown = () => {
   useTitle("Who did what");
   const first = useAnswer<AuditAnswer>(PATH);
-  return <Answer of={first}>{(answer) => <Items first={answer} />}</Answer>;
+  const devices = useAnswer<{ devices: DeviceAnswer[] }>("/api/devices");
+  return (
+    <Answer of={devices}>
+      {(there) => (
+        <Answer of={first}>{(answer) => <All first={answer} names={namesOf(there)} />}</Answer>
+      )}
+    </Answer>
+  );
 };
 
 export const Audit = () => (

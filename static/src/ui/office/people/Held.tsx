@@ -6,13 +6,14 @@ import { sync } from "../../../sync/engine.ts";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";
 import { Lines } from "../../parts/Line.tsx";
+import { More } from "../../parts/More.tsx";
 import { faultWords, say } from "../../parts/say.ts";
 import { useTitle } from "../../shell/title.ts";
 import { count, fullTimeWords } from "../../words.ts";
 import { Answer } from "./Answer.tsx";
-import type { HeldAnswer } from "./answers.ts";
+import { type DeviceAnswer, type DeviceNames, type HeldAnswer, namesOf } from "./answers.ts";
 import { ForOwner } from "./ForOwner.tsx";
-import { byDevice, type HeldGroup, heldEntry, heldTitle, heldWhy } from "./held-words.ts";
+import { byDevice, canTake, type HeldGroup, heldEntry, heldTitle, heldWhy } from "./held-words.ts";
 import { tell, useAnswer } from "./telling.ts";
 
 type Decision = "take" | "put_aside";
@@ -21,8 +22,8 @@ type Decision = "take" | "put_aside";
 const decide = async (all: readonly HeldAnswer[], decision: Decision): Promise<void> => {
   let done = 0;
   try {
-    for (const { id } of all) {
-      await tell(`/api/held/${encodeURIComponent(id)}`, { decision });
+    for (const { key } of all) {
+      await tell(`/api/held/${key}`, { decision });
       done += 1;
     }
   } finally {
@@ -45,24 +46,29 @@ const Buttons = (props: { all: readonly HeldAnswer[]; label: string; onDone: () 
     setBusy(false);
     props.onDone();
   };
+  const many = props.all.length > 1;
   return (
     <div class="buttons">
-      <button
-        type="button"
-        class="button main"
-        aria-label={`Take in ${props.label}`}
-        onClick={() => void press("take")}
-      >
-        {props.all.length > 1 ? "Take all in" : "Take in"}
-      </button>
-      <button
-        type="button"
-        class="button"
-        aria-label={`Put aside ${props.label}`}
-        onClick={() => void press("put_aside")}
-      >
-        {props.all.length > 1 ? "Put all aside" : "Put aside"}
-      </button>
+      {props.all.every(canTake) && (
+        <button
+          type="button"
+          class="button main"
+          aria-label={`Take in ${props.label}`}
+          onClick={() => void press("take")}
+        >
+          {many ? "Take all in" : "Take in"}
+        </button>
+      )}
+      {props.all.every(({ decision }) => decision === null) && (
+        <button
+          type="button"
+          class="button"
+          aria-label={`Put aside ${props.label}`}
+          onClick={() => void press("put_aside")}
+        >
+          {many ? "Put all aside" : "Put aside"}
+        </button>
+      )}
     </div>
   );
 };
@@ -93,7 +99,7 @@ const Group = ({ group, onDone }: { group: HeldGroup; onDone: () => void }) => (
     <Lines heading={group.name} count={group.all.length}>
       <Slices
         items={group.all}
-        each={(held) => <One key={held.id} held={held} onDone={onDone} />}
+        each={(held) => <One key={held.key} held={held} onDone={onDone} />}
       />
     </Lines>
     {group.all.length > 1 && (
@@ -104,22 +110,43 @@ const Group = ({ group, onDone }: { group: HeldGroup; onDone: () => void }) => (
   </>
 );
 
+const PutAside = ({ all, onDone }: { all: readonly HeldAnswer[]; onDone: () => void }) =>
+  all.length === 0 ? null : (
+    <More label={`${count(all.length, "entry", "entries")} put aside`}>
+      <ul>
+        <Slices items={all} each={(held) => <One key={held.key} held={held} onDone={onDone} />} />
+      </ul>
+    </More>
+  );
+
+const All = (props: { held: HeldAnswer[]; names: DeviceNames; onDone: () => void }) => {
+  const waiting = props.held.filter(({ decision }) => decision !== "put_aside");
+  const aside = props.held.filter(({ decision }) => decision === "put_aside");
+  return (
+    <>
+      <p class="form small">
+        Take in: it counts as if it had come through at once. Put aside: it counts for nothing, and
+        is kept all the same.
+      </p>
+      {waiting.length === 0 && <p class="form">Nothing is held.</p>}
+      {byDevice(waiting, props.names).map((group) => (
+        <Group key={group.device} group={group} onDone={props.onDone} />
+      ))}
+      <PutAside all={aside} onDone={props.onDone} />
+    </>
+  );
+};
+
 const Shown = () => {
   useTitle("Held for you");
-  const all = useAnswer<{ held: HeldAnswer[] }>("/api/held");
+  const held = useAnswer<{ held: HeldAnswer[] }>("/api/held");
+  const devices = useAnswer<{ devices: DeviceAnswer[] }>("/api/devices");
   return (
-    <Answer of={all}>
-      {({ held }) => (
-        <>
-          <p class="form small">
-            Take in: it counts as if it had come through at once. Put aside: it counts for nothing,
-            and is kept all the same.
-          </p>
-          {held.length === 0 && <p class="form">Nothing is held.</p>}
-          {byDevice(held).map((group) => (
-            <Group key={group.device} group={group} onDone={all.again} />
-          ))}
-        </>
+    <Answer of={devices}>
+      {(there) => (
+        <Answer of={held}>
+          {(answer) => <All held={answer.held} names={namesOf(there)} onDone={held.again} />}
+        </Answer>
       )}
     </Answer>
   );

@@ -52,7 +52,7 @@ const Invite = ({ invite, name }: { invite: InviteAnswer; name: string }) => (
 );
 
 const ForWhom = ({ people }: { people: PersonAnswer[] }) => {
-  const here = people.filter(({ retired }) => !retired);
+  const here = people.filter(({ retired_at }) => retired_at === null);
   const [id, setId] = useState(here[0]?.id ?? "");
   const [invite, setInvite] = useState<{ made: InviteAnswer; name: string } | null>(null);
   const make = async () => {

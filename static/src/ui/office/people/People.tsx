@@ -23,10 +23,12 @@ type All = { people: PersonAnswer[] };
 
 const PATH = "/api/people";
 
-const proofWords = ({ has_passphrase, has_pin }: PersonAnswer): string => {
-  const has = [has_passphrase ? "passphrase" : "", has_pin ? "PIN" : ""].filter(Boolean);
-  return has.length === 0 ? "neither PIN nor passphrase yet" : has.join(" and ");
-};
+const proofWords = ({ has }: PersonAnswer): string =>
+  has.length === 0
+    ? "neither PIN nor passphrase yet"
+    : has.map((what) => (what === "pin" ? "PIN" : what)).join(" and ");
+
+const hasLeft = ({ retired_at }: PersonAnswer): boolean => retired_at !== null;
 
 const List = ({ people }: All) => (
   <>
@@ -36,7 +38,7 @@ const List = ({ people }: All) => (
       </a>
     </div>
     {[false, true].map((retired) => {
-      const those = people.filter((one) => one.retired === retired);
+      const those = people.filter((one) => hasLeft(one) === retired);
       return those.length === 0 ? null : (
         <div class="sections" key={String(retired)}>
           <Lines heading={retired ? "No longer here" : "People"} count={those.length}>
@@ -149,18 +151,18 @@ const One = ({ of, onChanged }: { of: PersonAnswer; onChanged: () => void }) => 
         <Secret label="New passphrase" value={passphrase} onValue={setPassphrase} fresh />
       </Asking>
       <Asking
-        does={of.retired ? "Is here again" : "Is no longer here"}
+        does={hasLeft(of) ? "Is here again" : "Is no longer here"}
         lacks={null}
         aside
         onGo={() =>
           change(
-            { retired: !of.retired },
-            of.retired ? `${of.name} is here again.` : `${of.name} is no longer here.`,
+            { retired: !hasLeft(of) },
+            hasLeft(of) ? `${of.name} is here again.` : `${of.name} is no longer here.`,
           )
         }
       >
         <p class="small">
-          {of.retired
+          {hasLeft(of)
             ? "Their PIN and passphrase count again."
             : "Then their PIN and passphrase count no more. What they recorded stays, with their name."}
         </p>
@@ -176,7 +178,7 @@ const Shown = ({ id }: { id: string | undefined }) => {
     if (id === undefined) return <List people={people} />;
     const one = people.find((other) => other.id === id);
     return one ? (
-      <One key={`${id} ${one.retired}`} of={one} onChanged={all.again} />
+      <One key={`${id} ${one.retired_at}`} of={one} onChanged={all.again} />
     ) : (
       <p class="form">There is nobody of this address.</p>
     );

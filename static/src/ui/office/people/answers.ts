@@ -6,9 +6,9 @@ export interface PersonAnswer {
   id: string;
   name: string;
   role: Role;
-  has_passphrase: boolean;
-  has_pin: boolean;
-  retired: boolean;
+  /** What they can prove themselves with. */
+  has: ("passphrase" | "pin")[];
+  retired_at: string | null;
 }
 
 export interface DeviceAnswer {
@@ -32,27 +32,38 @@ export interface InviteAnswer {
 }
 
 export interface HeldAnswer {
-  id: string;
+  /** Names it when it is decided about. */
+  key: string;
   /** The entry as it was sent, as JSON. */
   raw: string;
   /** Why it is held: "/problems/…". */
   type: string;
-  device: string | null;
-  device_name?: string | null;
+  /** The id of the phone that sent it. */
+  device: string;
   received_at: string;
+  /** What an owner has decided; null while it waits for that. */
+  decision: "take" | "put_aside" | null;
 }
 
 export interface AuditAnswer {
-  items: AuditItem[];
-  next: string | null;
+  lines: AuditLine[];
+  /** What to ask for before; null at the end. */
+  next: number | null;
 }
 
-export interface AuditItem {
-  id: string;
+export interface AuditLine {
+  id: number;
   at: string;
   /** Null for the server's own commands, and for somebody who was not let in. */
   who: string | null;
+  /** The id of a phone. */
   device: string | null;
   what: string;
   about: string;
 }
+
+/** What phones are called, by their id. */
+export type DeviceNames = ReadonlyMap<string, string>;
+
+export const namesOf = ({ devices }: { devices: DeviceAnswer[] }): DeviceNames =>
+  new Map(devices.map(({ id, name }) => [id, name]));

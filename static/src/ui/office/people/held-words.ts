@@ -3,7 +3,7 @@
 import type { MadeEntry } from "../../../domain/entries.ts";
 import { isNumber } from "../../../domain/numbers.ts";
 import { entryWords, type Known } from "../../words.ts";
-import type { HeldAnswer } from "./answers.ts";
+import type { DeviceNames, HeldAnswer } from "./answers.ts";
 
 /** The entry that was sent; null where it cannot be read as one. */
 export const heldEntry = ({ raw }: HeldAnswer): MadeEntry | null => {
@@ -25,11 +25,14 @@ export const heldTitle = (held: HeldAnswer, known: Known): string => {
   return isNumber(entry.subject) ? `${entry.subject}: ${words}` : words;
 };
 
+/** Whether an owner's word does away with the reason; any other is a fault of the entry or ours. */
+export const canTake = ({ type }: HeldAnswer): boolean => /\/(revoked-device|rights)$/.test(type);
+
 const WHY: { readonly [slug: string]: string } = {
   "revoked-device": "It comes from a phone that was out of use.",
   rights: "Who recorded it may not record this, or was not known on that phone.",
-  "own-fault": "The brewery's server failed over it.",
-  "unknown-kind": "It is of a kind that this release does not know.",
+  "own-fault": "The server failed over it, and tries it again at its next start.",
+  "unknown-kind": "It is of a kind that this release does not know, and waits for a later one.",
   "other-content": "Another entry of the same name is on record already.",
 };
 
@@ -43,11 +46,11 @@ export interface HeldGroup {
 }
 
 /** Those of one phone together, in the order in which the phones' first ones came. */
-export const byDevice = (held: readonly HeldAnswer[]): HeldGroup[] => {
+export const byDevice = (held: readonly HeldAnswer[], names: DeviceNames): HeldGroup[] => {
   const groups = new Map<string, HeldGroup>();
   for (const one of held) {
-    const device = one.device ?? "";
-    const name = one.device_name ?? "A phone that is not in the list";
+    const { device } = one;
+    const name = names.get(device) ?? "A phone that is not in the list";
     const group = groups.get(device) ?? { device, name, all: [] };
     group.all.push(one);
     groups.set(device, group);
