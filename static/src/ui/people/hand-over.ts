@@ -4,6 +4,8 @@
 import type { Signal } from "@preact/signals";
 import type { PinCheck } from "../../store/account.ts";
 import { pinFits, type WrongTries, waitMs } from "../../store/pin.ts";
+import { Refused } from "../../sync/asking.ts";
+import type { Shut } from "../../sync/door.ts";
 import { NoAnswer } from "../../sync/transport.ts";
 
 export type TriesOf = { readonly [name: string]: WrongTries };
@@ -65,11 +67,17 @@ const atTheBrewery = async (
     noteRight(hands, name);
     return null;
   } catch (fault) {
-    const silent = fault instanceof NoAnswer;
-    if (silent && !checked) {
-      return `${name} has not used this phone before. The first time it takes a signal.`;
+    if (!(fault instanceof Error)) throw fault;
+    const slug = fault instanceof Refused ? fault.slug : "";
+    const cannotSay = fault instanceof NoAnswer || SHUT.includes(slug);
+    if (cannotSay && !checked) {
+      return `${name} has not used this phone before. The first time it takes a signal, and a phone that is signed in.`;
     }
-    noteWrong(hands, name);
-    return silent || !(fault instanceof Error) ? "That is not the PIN." : fault.message;
+    const wrong = cannotSay || slug === "wrong-pin";
+    if (wrong) noteWrong(hands, name);
+    return wrong ? "That is not the PIN." : fault.message;
   }
 };
+
+/** A phone that is not let in cannot ask either. */
+const SHUT: readonly string[] = ["not-set-up", "not-paired", "revoked"] satisfies Shut[];

@@ -71,6 +71,26 @@ test("a PIN that was changed at the brewery counts, though the tablet knows the 
   assert.equal(hands.person.value, "Bob");
 });
 
+test("a phone that is signed out goes by what it knows itself", async () => {
+  const hands = tablet("2468");
+  hands.here = async () => {
+    throw new Refused("not-paired", "Sign in.");
+  };
+  assert.equal(await handOver(hands, "Bob", "1111"), "That is not the PIN.");
+  assert.equal(hands.wrongTries.value["Bob"]?.count, 1);
+  assert.match((await handOver(hands, "Dee", "1357")) ?? "", /a phone that is signed in/);
+  assert.equal(await handOver(hands, "Bob", "2468"), null);
+});
+
+test("what the brewery refuses for another reason is no wrong PIN", async () => {
+  const hands = tablet("2468");
+  hands.here = async () => {
+    throw new Refused("too-many-tries", "This was tried too often.");
+  };
+  assert.equal(await handOver(hands, "Dee", "1357"), "This was tried too often.");
+  assert.deepEqual(hands.wrongTries.value, {});
+});
+
 test("wrong ones slow it down, also with no signal, until the right one comes in time", async () => {
   for (const brewery of [null, "2468"]) {
     const hands = tablet(brewery);
