@@ -46,18 +46,22 @@ def matches(typed: str, number: str) -> bool:
     return bare_digits(typed) == bare_digits(number)
 
 
-def run_of_numbers(first: str, last: str) -> list[str]:
+MOST_AT_ONCE = 100
+"""A longer run at the bench or on the van is a slip."""
+
+
+def run_of_numbers(first: str, last: str, most: int = MOST_AT_ONCE) -> list[str]:
     """The numbers of a run such as 117 to 124 or K7 to K12, first and last included.
 
     Both ends carry the same letters in front; the written width is kept (007 to 010).
-    Raises: NotANumber when the ends do not make a run of 2 to 100 numbers.
+    Raises: NotANumber when the ends do not make a run of 2 numbers to the most.
     """
     front, start = _split(first)
     back, end = _split(last)
     if back == "" and front != "":
         back = front
     count = int(end) - int(start) + 1 if start and end else 0
-    if front != back or not 2 <= count <= 100 or not is_number(f"{front}{end}"):
+    if front != back or not 2 <= count <= most or not is_number(f"{front}{end}"):
         raise NotANumber(text=f"{first}-{last}")
     width = len(start)
     return [f"{front}{n:0{width}d}" for n in range(int(start), int(end) + 1)]

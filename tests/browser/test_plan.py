@@ -59,7 +59,7 @@ def test_a_plan_for_a_sale_gives_todays_jobs(phone: Phone, brewery: Brewery) -> 
 def test_a_pick_is_taken_back(phone: Phone, brewery: Brewery) -> None:
     """Then nothing is to do for it any more."""
     brewery.fill("117", gyle="902", at=ago(days=5))
-    sale_at = ago(days=-2)
+    sale_at = ago(hours=-20)
     brewery.tell([brewery.office.entry("planned", "117", at=ago(hours=1), sale_at=sale_at)])
     page = phone.open("cellar")
     expect(page.get_by_role("heading", name="Today's jobs")).to_be_visible()

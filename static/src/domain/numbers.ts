@@ -28,13 +28,16 @@ export function matches(typed: string, number: string): boolean {
   return bareDigits(typed) === bareDigits(number);
 }
 
-/** The numbers of a run such as 117 to 124 or K7 to K12, 2 to 100 of them. Throws not-a-number. */
-export function runOfNumbers(first: string, last: string): string[] {
+/** A longer run at the bench or on the van is a slip. */
+const MOST_AT_ONCE = 100;
+
+/** The numbers of a run such as 117 to 124 or K7 to K12, 2 to the most. Throws not-a-number. */
+export function runOfNumbers(first: string, last: string, most = MOST_AT_ONCE): string[] {
   const [front, start] = split(first);
   const [writtenBack, end] = split(last);
   const back = writtenBack === "" ? front : writtenBack;
   const count = start && end ? Number(end) - Number(start) + 1 : 0;
-  const fits = front === back && count >= 2 && count <= 100 && isNumber(front + end);
+  const fits = front === back && count >= 2 && count <= most && isNumber(front + end);
   if (!fits) throw notANumber(`${first}-${last}`);
   return Array.from(
     { length: count },

@@ -12,6 +12,7 @@ import { FullLine } from "./FullLine.tsx";
 import type { Full } from "./full.ts";
 import { Nothing } from "./Nothing.tsx";
 import { Plan } from "./Plan.tsx";
+import { jobs } from "./plan-state.ts";
 import { Slices } from "./Slices.tsx";
 import { beers, lists } from "./state.ts";
 import { Temperatures } from "./Temperatures.tsx";
@@ -49,6 +50,14 @@ const ToLook = ({ n }: { n: number }) =>
     </button>
   );
 
+/** With no jobs today the way to the plan says how many are to come. */
+const planWords = (): string => {
+  const found = jobs.value?.result;
+  return found === undefined || found.jobs.length > 0 || found.later === 0
+    ? "Plan a sale"
+    : `Plan: ${count(found.later, "job")} later`;
+};
+
 const Everything = () => {
   const { ready, later, stillage, look } = lists.value;
   if (beers.value.length === 0) {
@@ -72,7 +81,7 @@ const Everything = () => {
         <ChooseBeer />
         <ToLook n={look.length} />
         <a class="button" href={hrefTo("cellar", "plan")}>
-          Plan a sale
+          {planWords()}
         </a>
         <a class="button" href={hrefTo("out", "send")}>
           Send out

@@ -1,4 +1,5 @@
-// What is to do today for the casks that were picked for sales, in order of time.
+// What is to do today for the casks that were picked for sales, in order of time. With nothing to
+// do it takes no room: what is for later stands on the way to the plan.
 
 import type { Job } from "../../domain/cellar/jobs.ts";
 import { book } from "../../store/book.ts";
@@ -46,7 +47,7 @@ const OneJob = ({ job }: { job: Job }) => {
 
 export const TodaysJobs = () => {
   const found = jobs.value?.result;
-  if (found === undefined) return null;
+  if (found === undefined || found.jobs.length === 0) return null;
   return (
     <Lines heading="Today's jobs" count={found.jobs.length}>
       {found.jobs.map((job) => (
@@ -54,7 +55,6 @@ export const TodaysJobs = () => {
       ))}
       <li class="rest">
         <a class="button wide" href={hrefTo("cellar", "plan")}>
-          {found.jobs.length === 0 && "Nothing today. "}
           {found.later === 0 ? "The plan" : `${count(found.later, "job")} on later days`}
         </a>
       </li>

@@ -1,9 +1,11 @@
-// Who is loaded for. Those sent to lately on this phone come first, then all by name.
+// Who is loaded for. Those sent to lately on this phone come first, then whose delivery is next.
 
 import { useState } from "preact/hooks";
+import { londonDate } from "../../domain/calendar.ts";
 import { book } from "../../store/book.ts";
 import { Nothing } from "../cellar/Nothing.tsx";
 import { Slices } from "../cellar/Slices.tsx";
+import { known } from "../known.ts";
 import { Field } from "../parts/Field.tsx";
 import { Line, Lines } from "../parts/Line.tsx";
 import { goOnTo, hrefTo } from "../shell/route.ts";
@@ -23,7 +25,7 @@ export const ChooseCustomer = () => {
   useTitle("Send to whom?");
   const [words, setWords] = useState("");
   const customers: Customers = book.customers.value;
-  const found = customersLike(customers, words, lastSentTo());
+  const found = customersLike(customers, words, lastSentTo(), londonDate(known.value.now));
   if (customers.size === 0) {
     return (
       <Nothing says="No customer is entered yet. A container is sent to a customer.">

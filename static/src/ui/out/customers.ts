@@ -1,5 +1,6 @@
 // Customers to choose from.
 
+import { daysBetween } from "../../domain/calendar.ts";
 import type { Customer } from "../../domain/records.ts";
 import { WEEKDAYS } from "../office/records/specs.ts";
 
@@ -12,13 +13,29 @@ export interface CustomerChoice {
   says: string;
 }
 
+const A_MONDAY = "2000-01-03";
+const WEEK = 7;
+/** After every weekday: a customer with no delivery day is served whenever. */
+const NO_DAY = WEEK;
+
+/** Days until the next delivery, today counting as none. */
+const daysAhead = (weekday: number | undefined, today: string): number =>
+  weekday === undefined ? NO_DAY : (weekday + WEEK - (daysBetween(A_MONDAY, today) % WEEK)) % WEEK;
+
+const deliveryWords = (weekday: number | undefined, ahead: number): string => {
+  if (weekday === undefined) return "";
+  const when = ahead === 0 ? "today" : ahead === 1 ? "tomorrow" : WEEKDAYS[weekday];
+  return `Delivery ${when}`;
+};
+
 const order = new Intl.Collator("en-GB");
 
-/** Customers in use whose name holds the words; those of `first` first, in that order. */
+/** Customers in use whose name holds the words: `first` first, then the next to be delivered to. */
 export const customersLike = (
   customers: Customers,
   words: string,
   first: readonly string[],
+  today: string,
 ): CustomerChoice[] => {
   const wanted = words.trim().toLowerCase();
   const rank = (id: string) => {
@@ -27,11 +44,11 @@ export const customersLike = (
   };
   return [...customers]
     .filter(([, { fields }]) => !fields.retired && (fields.name ?? "") !== "")
-    .map(([id, { fields }]) => ({
-      id,
-      name: fields.name ?? "",
-      says: fields.delivery_day === undefined ? "" : `${WEEKDAYS[fields.delivery_day]} delivery`,
-    }))
+    .map(([id, { fields }]) => {
+      const ahead = daysAhead(fields.delivery_day, today);
+      const says = deliveryWords(fields.delivery_day, ahead);
+      return { id, name: fields.name ?? "", says, ahead };
+    })
     .filter(({ name }) => name.toLowerCase().includes(wanted))
-    .sort((a, b) => rank(a.id) - rank(b.id) || order.compare(a.name, b.name));
+    .sort((a, b) => rank(a.id) - rank(b.id) || a.ahead - b.ahead || order.compare(a.name, b.name));
 };

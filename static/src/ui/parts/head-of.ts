@@ -27,13 +27,14 @@ const ringOf = (since: string, bestBefore: string | null, now: string): number |
 
 export const headOf = (standing: Standing, now: string): HeadLook => {
   const { contents, serving, held } = standing;
+  const keg = standing.shape === "keg"; // it has no shive to put a spile in
   const capacity = standing.capacity_ml ?? contents?.volume_ml ?? 0;
   return {
     label: standing.number,
-    shape: standing.shape === "keg" ? "keg" : "cask",
+    shape: keg ? "keg" : "cask",
     level: contents === null || capacity === 0 ? 0 : Math.min(FULL, contents.left_ml / capacity),
     ring: contents === null ? null : ringOf(contents.since, contents.best_before, now),
-    spile: serving?.vented ? (serving.vented.spile ?? "unknown") : null,
+    spile: serving?.vented && !keg ? (serving.vented.spile ?? "unknown") : null,
     tapped: serving?.tapped != null,
     away: standing.trip !== null || held?.state === "missing",
     stopped: held?.state === "set_aside" || held?.state === "scrapped",

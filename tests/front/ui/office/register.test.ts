@@ -13,6 +13,11 @@ test("runs, single numbers and letters are read together, each once", () => {
   });
 });
 
+test("a fleet of 250 is one run; a longer one than 300 is a slip", () => {
+  assert.equal(readNumbers("1-250").numbers.length, 250);
+  assert.deepEqual(readNumbers("1-301"), { numbers: [], unread: ["1-301"] });
+});
+
 test("a dash between letters and digits is part of the number", () => {
   assert.deepEqual(readNumbers("F-117").numbers, ["F117"]);
 });

@@ -11,6 +11,13 @@ import { doneLately } from "../../../../static/src/ui/out/session.ts";
 import { ago, container, FIRKIN, filled, known, NOW, type Told } from "../brewery.ts";
 
 const record = { fields: { name: "Lantern", agreed_days: 14 }, set_by: {}, chase: null };
+const named = (name: string, more: object = {}) => ({
+  fields: { name, ...more },
+  set_by: {},
+  chase: null,
+});
+/** A Wednesday. */
+const TODAY = "2026-11-25";
 const to = { customer: "c1", record, asNew: { kind: "pin", capacity_ml: 20457 } };
 const remarks = (fields: object, settings: Settings, ...told: Told[]) =>
   sendRemarks(
@@ -75,21 +82,35 @@ test("what speaks against it is said: empty, held, vented, out already", () => {
 });
 
 test("customers in use are found by part of their name, those sent to lately first", () => {
-  const named = (name: string, more: object = {}) => ({
-    fields: { name, ...more },
-    set_by: {},
-    chase: null,
-  });
   const customers = new Map([
     ["a", named("Tallow House", { delivery_day: 0 })],
     ["b", named("Lantern")],
     ["c", named("Old Tallow", { retired: true })],
     ["d", named("Ninepin Club")],
   ]);
-  const ids = (words: string) => customersLike(customers, words, ["d"]).map(({ id }) => id);
-  assert.deepEqual(ids(""), ["d", "b", "a"]);
+  const ids = (words: string) => customersLike(customers, words, ["d"], TODAY).map(({ id }) => id);
+  assert.deepEqual(ids(""), ["d", "a", "b"]);
   assert.deepEqual(ids("tallow"), ["a"]);
-  assert.equal(customersLike(customers, "tall", [])[0]?.says, "Monday delivery");
+  assert.equal(customersLike(customers, "tall", [], TODAY)[0]?.says, "Delivery Monday");
+});
+
+test("the next to be delivered to stand before the others, and those of no day last", () => {
+  const customers = new Map([
+    ["none", named("A")],
+    ["yesterday", named("B", { delivery_day: 1 })],
+    ["tomorrow", named("C", { delivery_day: 3 })],
+    ["today", named("D", { delivery_day: 2 })],
+  ]);
+  const found = customersLike(customers, "", [], TODAY);
+  assert.deepEqual(
+    found.map(({ id, says }) => [id, says]),
+    [
+      ["today", "Delivery today"],
+      ["tomorrow", "Delivery tomorrow"],
+      ["yesterday", "Delivery Tuesday"],
+      ["none", ""],
+    ],
+  );
 });
 
 test("the next delivery is after today, never today", () => {

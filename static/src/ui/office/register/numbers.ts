@@ -2,6 +2,9 @@
 
 import { normalNumber, runOfNumbers } from "../../../domain/numbers.ts";
 
+/** A fleet is entered once, and in long runs. */
+export const MOST_ENTERED = 300;
+
 /** What was typed, as far as it can be a number: "f 117" is "F117". Not judged yet. */
 export const plainNumber = (text: string): string => text.toUpperCase().replace(/[\s.-]+/g, "");
 
@@ -18,7 +21,7 @@ const readOne = (part: string): string[] | null => {
     // "K-12" is one number with a dash in it: a run begins with a number.
     if (!/\d/.test(first)) return [normalNumber(part)];
     const from = normalNumber(first);
-    return last === undefined ? [from] : runOfNumbers(from, normalNumber(last));
+    return last === undefined ? [from] : runOfNumbers(from, normalNumber(last), MOST_ENTERED);
   } catch {
     return null;
   }

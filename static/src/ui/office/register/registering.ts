@@ -3,7 +3,7 @@
 import { CONTAINER_KINDS, LARGEST_ML } from "../../../domain/containers.ts";
 import type { Standing } from "../../../domain/standing.ts";
 import { count, listWords, typedMl } from "../../words.ts";
-import { readNumbers } from "./numbers.ts";
+import { MOST_ENTERED, readNumbers } from "./numbers.ts";
 
 export interface TypedRegistration {
   numbers: string;
@@ -42,7 +42,8 @@ const readTare = (typed: string): number | undefined | string => {
 };
 
 const numbersFault = (numbers: number, unread: string[], known: string[]): string | null => {
-  if (unread.length > 0) return `Not a number, nor a run of 2 to 100: ${listWords(unread)}.`;
+  if (unread.length > 0)
+    return `Not a number, nor a run of 2 to ${MOST_ENTERED}: ${listWords(unread)}.`;
   if (numbers > 0) return null;
   return known.length > 0 ? "All of these are on record already." : "Type the numbers.";
 };
