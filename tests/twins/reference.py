@@ -1,9 +1,11 @@
 """The server's side of every rule, under the names that the twin answers to."""
 
 from collections.abc import Callable
+from functools import partial
 from typing import Any
 
 from cellarapp.domain import asset_number, calendar, numbers, trips
+from cellarapp.domain.calculations import CALCULATIONS
 from cellarapp.domain.containers import most_that_fits_ml
 from cellarapp.domain.corrections import resolve
 from cellarapp.domain.entries import Entry, order_key
@@ -14,6 +16,8 @@ from cellarapp.domain.queries import open_queries
 from cellarapp.domain.readiness import best_before_on, readiness
 from cellarapp.domain.records import Record, drawn_ml, fold_record
 from cellarapp.domain.standing import blank
+
+from .trade_answers import worked
 
 
 def ledger(entries: list[Entry]) -> dict[str, Any]:
@@ -74,6 +78,7 @@ RULES: dict[str, Callable[..., Any]] = {
     "due_on": trips.due_on,
     "days_out": trips.days_out,
     "days_overdue": trips.days_overdue,
+    **{name: partial(worked, name) for name in CALCULATIONS},
 }
 
 

@@ -76,6 +76,8 @@ def faults(case: Case, ask: Ask) -> list[str]:
 
 def _faults(case: Case, entries: list[dict[str, Any]], ask: Ask) -> list[str]:
     given = case.case
+    if "asked" in given:
+        return _calculation_faults(given, ask(case.twin, given["asked"], given.get("own")))
     args = [entries if arg == "$entries" else arg for arg in given.get("args", ["$entries"])]
     sort, answer = ask(case.twin, *args)
     if "error" in given:
@@ -100,6 +102,26 @@ def _ledger_faults(given: dict[str, Any], answer: Any) -> list[str]:
         standing = standings.get(number, {}).get("standing")
         found += look(number, expected, standing)
     return found
+
+
+def _calculation_faults(given: dict[str, Any], answered: Answer) -> list[str]:
+    sort, answer = answered
+    if sort == "error":
+        return [f"failed with {answer}"]
+    if "refused" in given:
+        return lacking("refused", given["refused"], answer)
+    if "worked" not in answer:
+        return [f"refused with {answer}"]
+    return lacking("result", _numbers(given["expect"]), _numbers(answer["worked"]["result"]))
+
+
+def _numbers(value: Any) -> Any:
+    """12.0 and 12 are one number, which the two languages write in two ways."""
+    if isinstance(value, dict):
+        return {name: _numbers(one) for name, one in value.items()}
+    if isinstance(value, list):
+        return [_numbers(one) for one in value]
+    return int(value) if isinstance(value, float) and value.is_integer() else value
 
 
 def different(where: str, expected: Any, found: Any) -> list[str]:

@@ -7,6 +7,8 @@ from typing import Any
 import jsonschema
 import pytest
 
+from cellarapp.domain.cellar.calculations import CELLAR
+
 from ..twins import reference
 from .reading import FOLDER, Case, entries_of, faults, files, lacking, read
 
@@ -43,6 +45,13 @@ def test_file_is_named_for_its_rule_and_says_each_case_once(path: Path) -> None:
 def test_every_rule_has_vectors() -> None:
     """A rule without a vector is one that two languages may read in two ways."""
     assert RULES - {read(path)["rule"] for path in files()} == set()
+
+
+def test_every_calculation_of_the_cellar_has_vectors() -> None:
+    """And each of them says what it refuses."""
+    asked = {file["twin"]: file["cases"] for file in map(read, files()) if file["twin"] in CELLAR}
+    assert asked.keys() == CELLAR.keys()
+    assert all(any("refused" in case for case in cases) for cases in asked.values())
 
 
 @pytest.mark.parametrize("path", ledger_files, ids=lambda path: path.stem)
@@ -111,3 +120,18 @@ def test_difference_is_found(expected: Any, found: Any) -> None:
     """Only keys that are not named may be anything."""
     assert lacking("here", expected, found) != []
     assert lacking("here", expected, {**expected, "more": 1}) == []
+
+
+@pytest.mark.parametrize(
+    "answer",
+    [
+        ("value", {"worked": {"result": {"left_days": 13, "expected_days": 14}}}),
+        ("value", {"refused": "out-of-range", "facts": {"field": "shape"}}),
+        ("error", "fault"),
+    ],
+)
+def test_wrong_calculation_is_found(answer: Any) -> None:
+    """Another result, a refusal, or a rule that failed altogether."""
+    case = read(FOLDER / "shelf-3.json")["cases"][0]
+    assert faults(Case("SHELF-3", "life_left", case), reference.answer) == []
+    assert faults(Case("SHELF-3", "life_left", case), lambda *_: answer)
