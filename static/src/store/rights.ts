@@ -28,7 +28,10 @@ const ONE_OF: { readonly [role in Role]: string } = {
 
 /** "Ann and Bob", those of this phone who may; "an owner or a driver" where it knows none. */
 export const whoMay = ({ me }: Account, may: (role: Role) => boolean): string => {
-  const names = (me?.people ?? []).filter(({ role }) => may(role)).map(({ name }) => name);
+  const names = (me?.people ?? [])
+    .filter(({ role }) => may(role))
+    .map(({ name }) => name)
+    .sort();
   return names.length > 0
     ? listed(names, "and")
     : listed(

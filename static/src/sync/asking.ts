@@ -34,10 +34,14 @@ interface ProblemBody {
   errors?: { detail?: unknown }[];
 }
 
-/** What is wrong with single fields says more than the words about the whole. */
+/** What is wrong with single fields, or else what the problem is called and what to do about it. */
 const wordsOf = (body: unknown): string => {
   const { title, detail, errors } = body as ProblemBody;
   const fields = Array.isArray(errors) ? errors.map((error) => error.detail) : [];
-  const said = [...fields, detail, title].filter((words) => typeof words === "string");
-  return fields.length > 0 ? said.slice(0, fields.length).join(" ") : (said[0] ?? NO_SENSE);
+  const said = (fields.length > 0 ? fields : [title, detail]).filter(isText).filter(Boolean);
+  return said.length === 0 ? NO_SENSE : said.map(stopped).join(" ");
 };
+
+const isText = (words: unknown): words is string => typeof words === "string";
+
+const stopped = (words: string): string => (/[.?!]$/.test(words) ? words : `${words}.`);

@@ -146,13 +146,17 @@ test("each push says how much stays behind, and since when", async () => {
 test("what is asked at once is answered, refused in words, or not answered at all", async () => {
   const me = await ask(async () => reply(200, ME), "/api/me");
   assert.deepEqual(me, ME);
-  const problem = { type: "/problems/wrong-passphrase", detail: "That is not the passphrase." };
+  const problem = {
+    type: "/problems/wrong-passphrase",
+    title: "That is not the passphrase",
+    detail: "Try again.",
+  };
   await assert.rejects(
     ask(async () => reply(403, problem), "/api/sign-in", {}),
     (fault: Refused) =>
       fault instanceof Refused &&
       fault.slug === "wrong-passphrase" &&
-      fault.message === "That is not the passphrase.",
+      fault.message === "That is not the passphrase. Try again.",
   );
   const errors = [{ pointer: "#/pin", detail: "pin must be 4 to 8 digits." }];
   await assert.rejects(
