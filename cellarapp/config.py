@@ -30,6 +30,8 @@ class Config:
     """SQLAlchemy address of the database."""
     host: str = "127.0.0.1"
     port: int = 8080
+    workers: int = 1
+    """Processes that answer requests. SQLite has one writer at a time, and needs no more."""
     busy_ms: int = 15_000
     """How long a write waits for another one before it gives up, ms."""
     demo: bool = False
@@ -67,12 +69,14 @@ def read_config(environ: Mapping[str, str] | None = None) -> Config:
     demo = bool(given.get("CELLAR_DEMO"))
     file = data / (DEMO_FILE if demo else DATABASE_FILE)
     backups = given.get("CELLAR_BACKUPS")
+    url = database_url(given.get("CELLAR_DATABASE", ""), file)
     return Config(
         data=data,
-        database_url=database_url(given.get("CELLAR_DATABASE", ""), file),
+        database_url=url,
         demo=demo,
         host=given.get("CELLAR_HOST") or Config.host,
         port=_whole(given, "CELLAR_PORT", Config.port, low=1, high=65_535),
+        workers=_workers(given, url),
         busy_ms=_whole(given, "CELLAR_BUSY_MS", Config.busy_ms, low=1, high=600_000),
         backups_folder=Path(backups).expanduser() if backups else None,
         keep=(
@@ -115,6 +119,16 @@ def database_url(wanted: str, usual: Path) -> str:
             "a database in memory would be lost with the process."
         )
     return wanted
+
+
+def _workers(environ: Mapping[str, str], url: str) -> int:
+    workers = _whole(environ, "CELLAR_WORKERS", Config.workers, low=1, high=64)
+    if workers > 1 and url.startswith("sqlite"):
+        raise ConfigError(
+            f"CELLAR_WORKERS is {workers}; more than one process needs a PostgreSQL database, "
+            "because those that write to a file do not take turns."
+        )
+    return workers
 
 
 def _log(wanted: str) -> LogForm:

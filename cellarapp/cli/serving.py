@@ -1,4 +1,4 @@
-"""`cellarapp serve`: one process that answers requests with eight threads."""
+"""`cellarapp serve`: one process, or several, that answers requests with eight threads."""
 
 import socket
 import sys
@@ -50,7 +50,7 @@ def serve(config: Config, *, demo_seed: int | None) -> int:
         address=config.host,
         port=config.port,
         interface=Interfaces.WSGI,
-        workers=1,
+        workers=config.workers,
         blocking_threads=THREADS,
         backpressure=CONNECTIONS,
         websockets=False,

@@ -13,13 +13,18 @@ from cellarapp.storage.work import Work, reading
 def check() -> list[str]:
     """The differences, each in a sentence; none when all is well. Changes nothing."""
     with reading() as work:
-        replayed = replay(work)
-        rows = {row.key: row for row in work.rows.all()}
-        return [
-            *_counts(work, replayed),
-            *_rows(rows, replayed.docs),
-            *_head(work, list(rows.values())),
-        ]
+        return differences(work)
+
+
+def differences(work: Work) -> list[str]:
+    """The same within a unit of work."""
+    replayed = replay(work)
+    rows = {row.key: row for row in work.rows.all()}
+    return [
+        *_counts(work, replayed),
+        *_rows(rows, replayed.docs),
+        *_head(work, list(rows.values())),
+    ]
 
 
 def _counts(work: Work, replayed: Replay) -> Iterator[str]:

@@ -29,8 +29,8 @@ class Work:
 @contextmanager
 def reading() -> Iterator[Work]:
     """One transaction that sees one state of the ledger and changes nothing."""
-    with _transaction(engine_for_reading(db.engine)) as work:
-        yield work
+    with _transaction(engine_for_reading(db.engine)) as connection:
+        yield stores(connection)
 
 
 @contextmanager
@@ -49,22 +49,30 @@ def writing() -> Iterator[Work]:
 @contextmanager
 def trying_to_write() -> Iterator[Work]:
     """The same, to find out whether it goes well: that it does ends no trouble met before."""
-    engine = engine_for_writing(db.engine)
-    with turn_to_write(engine), _transaction(engine) as work:
-        yield work
+    with connection_for_writing() as connection:
+        yield stores(connection)
 
 
 @contextmanager
-def _transaction(engine: Engine) -> Iterator[Work]:
+def connection_for_writing() -> Iterator[Connection]:
+    """The same without the stores, for what is done to whole tables."""
+    engine = engine_for_writing(db.engine)
+    with turn_to_write(engine), _transaction(engine) as connection:
+        yield connection
+
+
+@contextmanager
+def _transaction(engine: Engine) -> Iterator[Connection]:
     try:
         with told_as_ours(), engine.connect() as connection, connection.begin():
-            yield _stores(connection)
+            yield connection
     except StorageTrouble as fault:
         remember_trouble(fault)
         raise
 
 
-def _stores(connection: Connection) -> Work:
+def stores(connection: Connection) -> Work:
+    """Everything there is, within the transaction of a connection."""
     return Work(
         HeadStore(connection), EntryStore(connection), RowStore(connection), HeldStore(connection)
     )

@@ -25,7 +25,7 @@ from ..making import Phone, batch
 @pytest.fixture(autouse=True)
 def brewery(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Config:
     """The environment leads to a folder of the test's own; what a command sets there is undone."""
-    for name in ("CELLAR_DATABASE", "CELLAR_DEMO", "CELLAR_HOST", "CELLAR_PORT"):
+    for name in ("CELLAR_DATABASE", "CELLAR_DEMO", "CELLAR_HOST", "CELLAR_PORT", "CELLAR_WORKERS"):
         monkeypatch.setenv(name, "")
     monkeypatch.setenv("CELLAR_DATA", str(tmp_path))
     return config_in(tmp_path)
@@ -158,6 +158,8 @@ def test_demo_leaves_the_brewerys_own_file_alone(ledger: Config) -> None:
         ("CELLAR_PORT", "eighty", "CELLAR_PORT is 'eighty'; it must be a whole number"),
         ("CELLAR_PORT", "70000", "CELLAR_PORT is '70000'; it must be a whole number"),
         ("CELLAR_LOG", "loud", "CELLAR_LOG is 'loud'; it must be plain or json."),
+        ("CELLAR_WORKERS", "0", "CELLAR_WORKERS is '0'; it must be a whole number from 1 to 64."),
+        ("CELLAR_WORKERS", "2", "CELLAR_WORKERS is 2; more than one process needs a PostgreSQL"),
         ("CELLAR_DATABASE", "oracle://x", "CELLAR_DATABASE begins with oracle://"),
         ("CELLAR_DATABASE", "sqlite://", "CELLAR_DATABASE must name a file by its full path"),
         ("CELLAR_DATABASE", "sqlite:///:memory:", "CELLAR_DATABASE must name a file"),

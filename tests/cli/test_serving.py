@@ -9,6 +9,7 @@ import sqlite3
 import subprocess
 import sys
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import closing, contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
@@ -21,6 +22,7 @@ import pytest
 from cellarapp.storage.backups import backup_path, backups_in
 
 from ..making import Phone, push_body
+from ..postgres import Cluster
 
 COMMAND = [sys.executable, "-c", "import sys; from cellarapp.cli import main; sys.exit(main())"]
 PATIENCE_S = 60
@@ -229,3 +231,26 @@ def test_backup_that_is_due_is_made_while_the_server_serves(tmp_path: Path, port
         assert f"backup: {made}" in process.communicate(timeout=PATIENCE_S)[0]
     with closing(sqlite3.connect(made)) as copy:
         assert copy.execute("SELECT subject FROM entry").fetchall() == [("117",)]
+
+
+def test_several_processes_serve_one_ledger(
+    tmp_path: Path, port: int, postgres: Cluster, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """With PostgreSQL; stopped, none of them is left."""
+    monkeypatch.setenv("CELLAR_DATABASE", postgres.database())
+    monkeypatch.setenv("CELLAR_WORKERS", "2")
+    phones = [Phone(f"phone {n}") for n in range(8)]
+
+    def push(phone: Phone) -> str:
+        told = ask(
+            port, "/api/push", push_body([phone.filled("117"), phone.filled(f"F{phone.name[-1]}")])
+        )
+        return str({result["verdict"] for result in told["results"]})
+
+    with served(tmp_path, port) as process, ThreadPoolExecutor(len(phones)) as pool:
+        assert set(pool.map(push, phones)) == {"{'accepted'}"}
+        assert ask(port, "/api/containers/117")["row"]["doc"]["fills"] == len(phones)
+        process.terminate()
+        process.communicate(timeout=PATIENCE_S)
+        assert process.returncode == 0
+    assert is_free(port)
