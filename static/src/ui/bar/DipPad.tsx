@@ -1,4 +1,4 @@
-// A dip: how much is left, typed on the pad in litres or pints, or how far the rod was wet.
+// A dip: how much is left, typed on the pad in litres or pints, or how far the rod was wet, or its weight.
 
 import { book } from "../../store/book.ts";
 import { deed } from "../cellar/deed.ts";
@@ -19,11 +19,10 @@ const stop = () => {
   dipping.value = null;
 };
 
-const record = async (number: string, { left_ml, wet }: Dip): Promise<void> => {
+const record = async (number: string, { left_ml, measured }: Dip): Promise<void> => {
   if (left_ml === null) return;
   const words = `${number} dipped: ${litres(left_ml)}, ${wholePints(left_ml)} pints left.`;
-  const facts = wet === null ? { left_ml } : { left_ml, wet_mm: wet.wet_mm };
-  if (await deed(number, words, "dipped", facts)) stop();
+  if (await deed(number, words, "dipped", { left_ml, ...measured?.facts })) stop();
 };
 
 const UNIT_WORDS: { readonly [unit in Unit]: { key: string; what: string } } = {
@@ -31,13 +30,19 @@ const UNIT_WORDS: { readonly [unit in Unit]: { key: string; what: string } } = {
   pints: { key: "Pints", what: "pints left" },
   mm: { key: "Wet mm", what: "mm wet" },
   cm: { key: "Wet cm", what: "cm wet" },
+  upright: { key: "Upright", what: "mm wet, standing on its head" },
+  kg: { key: "Weight", what: "kg with the beer" },
 };
 
-const Wet = ({ number, dip }: { number: string; dip: Dip }) =>
-  dip.wet === null ? null : (
+const HowMeasured = ({ number, dip }: { number: string; dip: Dip }) =>
+  dip.measured === null ? null : (
     <>
-      <p class="small">{dip.wet.by}</p>
-      <Button onPress={() => dip.wet !== null && showWorking(`Left in ${number}`, dip.wet.worked)}>
+      <p class="small">{dip.measured.by}</p>
+      <Button
+        onPress={() =>
+          dip.measured !== null && showWorking(`Left in ${number}`, dip.measured.worked)
+        }
+      >
         How it is worked out
       </Button>
     </>
@@ -77,7 +82,7 @@ export const DipPad = (props: { number: string; typed: string }) => {
             </p>
           )}
           <div class="buttons">
-            <Wet number={number} dip={dip} />
+            <HowMeasured number={number} dip={dip} />
             <Button onPress={stop}>Leave it</Button>
           </div>
         </div>

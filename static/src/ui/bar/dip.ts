@@ -1,5 +1,5 @@
 // From what was typed on the pad to a dip, and what would be odd about it. What is typed is what is
-// left, in litres or pints, or how much of the dip rod came out wet.
+// left, in litres or pints, or how much of the dip rod came out wet, or what it weighs.
 
 import { mostThatFitsMl } from "../../domain/containers.ts";
 import type { Settings } from "../../domain/figures.ts";
@@ -7,13 +7,14 @@ import type { Standing } from "../../domain/standing.ts";
 import { tryOut } from "../try-out.ts";
 import { type Known, litres, litresAtMost, queryWords, typedMl } from "../words.ts";
 import { pintsAsMl, wholePints } from "./pints.ts";
-import { byWet, type Wet, wetMm } from "./wet.ts";
+import { byWeight } from "./weighed.ts";
+import { byWet, type Measured, wetMm } from "./wet.ts";
 
-export type Unit = "litres" | "pints" | "mm" | "cm";
+export type Unit = "litres" | "pints" | "mm" | "cm" | "upright" | "kg";
 
-/** A keg has no bung to put a rod through. */
+/** A keg has no bung to put a rod through; a cask has one in its head too, if it stands on it. */
 export const unitsFor = ({ shape }: Standing): readonly Unit[] =>
-  shape === "keg" ? ["litres", "pints"] : ["litres", "pints", "mm", "cm"];
+  shape === "keg" ? ["litres", "pints", "kg"] : ["litres", "pints", "mm", "cm", "upright", "kg"];
 
 /** The unit after that one, round and round. */
 export const unitAfter = (unit: Unit, units: readonly Unit[]): Unit =>
@@ -27,8 +28,8 @@ export interface Dip {
   odd: string | null;
   /** The same amount in the other unit, so that a slip is seen before it is saved. */
   same: string;
-  /** What the rod says, where it was a rod. */
-  wet: Wet | null;
+  /** What rod or scales say, where it was one of them. */
+  measured: Measured | null;
 }
 
 const toMl = (typed: string, unit: "litres" | "pints"): number | null =>
@@ -40,22 +41,36 @@ const oddWords = (standing: Standing, left_ml: number, known: Known): string | n
   return query === undefined ? null : queryWords(query, known);
 };
 
-const NONE = { left_ml: null, odd: null, same: "", wet: null };
+const NONE = { left_ml: null, odd: null, same: "", measured: null };
 
-const readWet = (
+const byRod = (
   typed: string,
-  unit: "mm" | "cm",
+  unit: "mm" | "cm" | "upright",
+  standing: Standing,
+  settings: Settings,
+): Measured | { cannot: string } => {
+  const counted = unit === "cm" ? "cm" : "mm";
+  const mm = wetMm(typed, counted);
+  return mm === null
+    ? { cannot: `Type how many ${counted} of the rod are wet.` }
+    : byWet(mm, unit === "upright" ? "standing" : "lying", standing, settings);
+};
+
+const readMeasured = (
+  typed: string,
+  unit: "mm" | "cm" | "upright" | "kg",
   standing: Standing,
   known: Known,
   settings: Settings,
 ): Dip => {
-  const mm = wetMm(typed, unit);
-  if (mm === null) return { ...NONE, cannot: `Type how many ${unit} of the rod are wet.` };
-  const wet = byWet(mm, standing, settings);
-  if ("cannot" in wet) return { ...NONE, cannot: wet.cannot };
-  const { left_ml, drinkable_pints } = wet.worked.result;
+  const measured =
+    unit === "kg"
+      ? byWeight(typed, standing, known, settings)
+      : byRod(typed, unit, standing, settings);
+  if ("cannot" in measured) return { ...NONE, cannot: measured.cannot };
+  const { left_ml, drinkable_pints } = measured.worked.result;
   const same = `${litres(left_ml)}, ${Math.floor(drinkable_pints)} pints to sell above the sediment`;
-  return { left_ml, cannot: null, odd: oddWords(standing, left_ml, known), same, wet };
+  return { left_ml, cannot: null, odd: oddWords(standing, left_ml, known), same, measured };
 };
 
 const readLeft = (
@@ -82,4 +97,4 @@ export const readDip = (
 ): Dip =>
   unit === "litres" || unit === "pints"
     ? readLeft(typed, unit, standing, known)
-    : readWet(typed, unit, standing, known, settings);
+    : readMeasured(typed, unit, standing, known, settings);

@@ -1,17 +1,22 @@
-// From the wet part of a dip rod to what is left in a lying cask.
+// From the wet part of a dip rod to what is left in a cask, lying or standing on its head.
 
-import { type DipInputs, leftByDip } from "../../domain/cellar/left.ts";
+import { type DipInputs, leftByDip, type leftByWeight } from "../../domain/cellar/left.ts";
 import { sediment } from "../../domain/cellar/sediment.ts";
+import type { Facts } from "../../domain/entries.ts";
 import { DomainError } from "../../domain/errors.ts";
 import type { Settings } from "../../domain/figures.ts";
 import type { Standing } from "../../domain/standing.ts";
 
-export interface Wet {
-  wet_mm: number;
-  worked: ReturnType<typeof leftByDip>;
+/** What is left by something measured rather than by what was typed. */
+export interface Measured {
+  worked: ReturnType<typeof leftByDip> | ReturnType<typeof leftByWeight>;
   /** By which measures. */
   by: string;
+  /** What of it is kept with the dip. */
+  facts: Facts;
 }
+
+type Laid = NonNullable<DipInputs["laid"]>;
 
 /** Typed millimetres, or centimetres with a tenth; null where they are no such figure. */
 export const wetMm = (typed: string, unit: "mm" | "cm"): number | null => {
@@ -25,7 +30,7 @@ const TILTED =
 const NO_SIZE = "Nobody has noted what it holds, so the rod says nothing. Type what is left.";
 
 /** Null where its kind is not known: then no sediment is taken off. */
-const sedimentMl = ({ kind, capacity_ml }: Standing, settings: Settings): number | null =>
+export const sedimentMl = ({ kind, capacity_ml }: Standing, settings: Settings): number | null =>
   kind === null ? null : sediment({ kind, holds_ml: capacity_ml }, settings).result.sediment_ml;
 
 const BY_OWN = "By this cask's own inside measures.";
@@ -44,21 +49,25 @@ const measured = (inputs: DipInputs, settings: Settings) => {
 /** What is left, or why the rod cannot say. */
 export const byWet = (
   wet_mm: number,
+  laid: Laid,
   standing: Standing,
   settings: Settings,
-): Wet | { cannot: string } => {
+): Measured | { cannot: string } => {
   const { inside, capacity_ml: holds_ml } = standing;
   if (standing.serving?.stooped != null) return { cannot: TILTED };
   if (inside === null && holds_ml === null) return { cannot: NO_SIZE };
-  const inputs = { wet_mm, tilted: false, holds_ml, ...inside };
+  const inputs = { wet_mm, laid, tilted: false, holds_ml, ...inside };
   try {
     const sediment_ml = sedimentMl(standing, settings);
     const worked = measured({ ...inputs, sediment_ml }, settings);
-    return { wet_mm, worked, by: inside === null ? BY_MODEL : BY_OWN };
+    const by = inside === null ? BY_MODEL : BY_OWN;
+    // A rod put through the bung is what a tilted cask makes doubtful.
+    return { worked, by, facts: laid === "lying" ? { wet_mm } : {} };
   } catch (fault) {
     if (!(fault instanceof DomainError)) throw fault;
     const { field, high } = fault.facts;
     if (field !== "wet_mm") return { cannot: NO_SIZE };
-    return { cannot: `Inside it is ${String(high)} mm deep at the bung; no more can be wet.` };
+    const deep = laid === "lying" ? "deep at the bung" : "long from head to head";
+    return { cannot: `Inside it is ${String(high)} mm ${deep}; no more can be wet.` };
   }
 };
