@@ -9,7 +9,7 @@ import { ownFigures } from "../own-figures.ts";
 import { Button } from "../parts/Button.tsx";
 import { save } from "../parts/say.ts";
 import { count } from "../words.ts";
-import { forLedger, logWords, type PlaceTemp } from "./temperatures.ts";
+import { asText, forLedger, logWords, type PlaceTemp, refusalWords } from "./temperatures.ts";
 
 type Log = ReturnType<typeof readLog>["result"];
 
@@ -22,14 +22,20 @@ interface Read {
 /** A folder's file names may be long; the ledger keeps this much. */
 const MOST_NAME = 120;
 
+/** Of a logger's whole year; a film chosen by mistake would fill an old phone. */
+const MOST_BYTES = 8_000_000;
+
 const read = async (file: File): Promise<Read> => {
   const name = file.name.slice(0, MOST_NAME);
+  if (file.size > MOST_BYTES) {
+    return { name, log: null, trouble: `${name}: too large to be a logger's file of some months.` };
+  }
   try {
-    const { result } = readLog({ text: await file.text() }, ownFigures.value);
+    const { result } = readLog({ text: asText(await file.arrayBuffer()) }, ownFigures.value);
     return { name, log: result, trouble: "" };
   } catch (fault) {
     if (!(fault instanceof DomainError)) throw fault;
-    return { name, log: null, trouble: `${name}: ${String(fault.facts["why"] ?? "not readable")}` };
+    return { name, log: null, trouble: `${name}: ${refusalWords(fault)}` };
   }
 };
 

@@ -2,6 +2,7 @@
 // as the ledger takes it.
 
 import type { LogFault } from "../../domain/cellar/logger.ts";
+import type { DomainError } from "../../domain/errors.ts";
 import type { Reading } from "../../domain/readings.ts";
 import type { Place } from "../../domain/records.ts";
 import { clockWords, degrees, fullTimeWords, timeWords } from "../words.ts";
@@ -88,4 +89,22 @@ export const logWords = (
   const span = `${fullTimeWords(first.at, now)} to ${fullTimeWords(last.at, now)}`;
   const bad = faults.length === 0 ? "" : ` Lines that could not be read: ${faults.length}.`;
   return `${readings.length === 1 ? "1 reading" : `${readings.length} readings`}, ${span}.${bad}`;
+};
+
+/** Loggers write UTF-8, UTF-16 or what Windows wrote before: a degree sign must not be lost. */
+export const asText = (bytes: ArrayBuffer): string => {
+  const [first, second] = new Uint8Array(bytes);
+  if (first === 0xff && second === 0xfe) return new TextDecoder("utf-16le").decode(bytes);
+  if (first === 0xfe && second === 0xff) return new TextDecoder("utf-16be").decode(bytes);
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    return new TextDecoder("windows-1252").decode(bytes);
+  }
+};
+
+/** Why a whole file is not read, with how long it is where that is the reason. */
+export const refusalWords = ({ facts }: DomainError): string => {
+  const { why, given, high } = facts;
+  return typeof high === "number" ? `${given} lines, ${high} at most. ${why}` : String(why);
 };

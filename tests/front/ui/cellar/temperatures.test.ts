@@ -2,10 +2,14 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { readLog } from "../../../../static/src/domain/cellar/logger.ts";
+import { DomainError } from "../../../../static/src/domain/errors.ts";
 import type { Place } from "../../../../static/src/domain/records.ts";
 import {
+  asText,
   forLedger,
   logWords,
+  refusalWords,
   tempsOf,
   tempWords,
   typedDecidegc,
@@ -77,4 +81,41 @@ test("what was found in a file is said before it is kept", () => {
   const fault = { line: 3, why: "no_time", text: "x", says: "" } as const;
   assert.match(logWords(logged(1, 60), [fault], NOW), /could not be read: 1\.$/);
   assert.equal(logWords([], [], NOW), "No reading could be found in it.");
+});
+
+const file = (text: string, encoding: "latin1" | "utf16le" | "utf8", mark: number[] = []) =>
+  new Uint8Array([...mark, ...Buffer.from(text, encoding)]).buffer;
+const FAHRENHEIT = "Time;Temperature (°F)\n05/03/2026 14:30;54,5\nnonsense;1\n";
+
+for (const [name, bytes] of [
+  ["UTF-8", file(FAHRENHEIT, "utf8")],
+  ["UTF-8 with its mark", file(FAHRENHEIT, "utf8", [0xef, 0xbb, 0xbf])],
+  ["Latin-1", file(FAHRENHEIT, "latin1")],
+  ["UTF-16", file(FAHRENHEIT, "utf16le", [0xff, 0xfe])],
+] as const) {
+  test(`a logger's file in ${name} keeps its degrees: Fahrenheit is not read as Celsius`, () => {
+    const { readings, faults } = readLog({ text: asText(bytes) }).result;
+    assert.deepEqual(readings, [{ at: "2026-03-05T14:30:00.000Z", reading_temp_c: 12.5 }]);
+    assert.deepEqual(
+      faults.map(({ line, says }) => [line, says.startsWith('Line 3, "nonsense;1": no time')]),
+      [[3, true]],
+    );
+  });
+}
+
+test("a file of a hundred thousand lines is refused with how many it has", () => {
+  const text = `Time,Temp\n${"2026-03-05 14:30,12.5\n".repeat(100_000)}`;
+  assert.throws(
+    () => readLog({ text }),
+    (fault) => {
+      assert.ok(fault instanceof DomainError);
+      assert.match(refusalWords(fault), /^100002 lines, 20000 at most\. .*cut it\.$/);
+      return true;
+    },
+  );
+});
+
+test("a film is no logger's file", () => {
+  const noise = new Uint8Array(5000).map((_, n) => (n * 7919) % 256).buffer;
+  assert.throws(() => readLog({ text: asText(noise) }), DomainError);
 });
