@@ -27,8 +27,8 @@ def parse_instant(text: str) -> datetime:
 
 def write_instant(moment: datetime) -> str:
     """The one way an instant is written: UTC, cut (not rounded) to milliseconds."""
-    utc = moment.astimezone(UTC)
-    return f"{utc:%Y-%m-%dT%H:%M:%S}.{utc.microsecond // 1000:03d}Z"
+    utc = moment.astimezone(UTC).replace(tzinfo=None)
+    return f"{utc.isoformat(timespec='milliseconds')}Z"
 
 
 def parse_day(text: str) -> date:

@@ -107,3 +107,8 @@ def test_what_is_no_instant_is_refused(text: str) -> None:
     """CAL: one form only."""
     with pytest.raises(NotATime):
         parse_instant(text)
+
+
+def test_an_early_year_is_written_with_its_noughts() -> None:
+    """So that instants sort as text, and what cannot be is seen to be so."""
+    assert write_instant(datetime(999, 1, 2, 3, 4, 5, 678_999, UTC)) == "0999-01-02T03:04:05.678Z"
