@@ -41,11 +41,16 @@ export class Pusher {
 
   /** A held entry may have been released since, by a person or by a new release. */
   async askAboutHeld(): Promise<void> {
-    const held = this.#phone.own.held();
-    if (held.length > 0) await this.#send(held);
+    const asked = new Set<number>();
+    for (;;) {
+      const held = this.#phone.own.held().filter(({ n }) => !asked.has(n));
+      if (held.length === 0) return;
+      for (const { n } of await this.#send(held)) asked.add(n);
+    }
   }
 
-  async #send(waiting: readonly Own[]): Promise<void> {
+  /** As many of these as go at once; answers those that were dealt with. */
+  async #send(waiting: readonly Own[]): Promise<readonly Own[]> {
     const { clock, device } = this.#phone;
     const doubtful = waiting.some(({ kept }) => clock.doubts(kept));
     if (doubtful && !clock.sure) await this.#askTheTime();
@@ -56,7 +61,7 @@ export class Pusher {
     const receivedMs = clock.deviceMs();
     if (reply.status === 413) {
       await this.#tooLarge(batch.entries);
-      return;
+      return batch.entries.length === 1 ? batch.entries : [];
     }
     const ids = batch.entries.map(({ kept }) => kept.entry.id);
     const answer = reply.status === 200 ? pushAnswer(reply.body, ids) : null;
@@ -65,6 +70,7 @@ export class Pusher {
     await takeAnswers(this.#phone, answer.epoch, answer.answers, offset);
     if (batch.entries[0]?.where === "phone") this.#goOn(batch.entries);
     this.later += answer.answers.filter(({ verdict }) => verdict === "later").length;
+    return batch.entries;
   }
 
   /** When an entry was made is told against the brewery's time now: that has to be known first. */

@@ -2,6 +2,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import type { MadeEntry } from "../../../static/src/domain/entries.ts";
 import type { Question } from "../../../static/src/sync/transport.ts";
 import { FIRKIN } from "../store/a-phone.ts";
 import { World } from "./a-world.ts";
@@ -96,6 +97,23 @@ test("what is held is asked about when the app is opened and when wanted, not at
   await phone.sync.go("asked");
   assert.equal(pushes(asked).length, 3);
   assert.equal(phone.book.waiting.value.attention, 1);
+});
+
+test("all that is held is asked about, whatever the clock said when it was recorded", async () => {
+  const { world, asked } = await listening();
+  const phone = world.phone(0);
+  const ids: string[] = [];
+  for (const offsetMs of [0, 60_000, 0]) {
+    const measuredAt = phone.book.now();
+    Object.assign(phone.phone.clock, { offset: { offsetMs, measuredAt } });
+    ids.push((await phone.book.record("noted", "117", { words: "hold" })).entry.id);
+    await phone.go();
+  }
+  await phone.restart();
+  asked.length = 0;
+  await phone.go();
+  const about = pushes(asked).flatMap(({ entries }) => entries.map(({ id }: MadeEntry) => id));
+  assert.deepEqual(about.sort(), ids.sort());
 });
 
 test("a push that is too large is halved; one entry that is too large waits for a person", async () => {
