@@ -24,6 +24,7 @@ RECORD_KINDS = frozenset(
 
 HAPPENINGS = {
     "chased": "customer",
+    "erased": "customer",
     "temperature": "place",
     "solution_used": "solution",
     "solution_checked": "solution",

@@ -9,6 +9,9 @@ from cellarapp.domain.entries import RECORD_KINDS, Entry, order_key, row_type
 from cellarapp.domain.readings import Reading, merged
 from cellarapp.domain.standing import Mark, mark
 
+PERSONAL = ["contact", "phone", "email", "map"]
+"""What is kept of a person at a customer's."""
+
 
 class Chase(Mark):
     """The last time a customer was asked for containers, what came of it, what was promised.
@@ -77,6 +80,8 @@ def step_record(record: Record, entry: Entry) -> Record:
         }
     if kind == "chased":
         return _chased(record, entry, key)
+    if kind == "erased":
+        return _erased(record, entry, key)
     if kind == "temperature":
         return {**record, "temperatures": merged(record["temperatures"], facts["series"])}
     if kind == "solution_used":
@@ -96,14 +101,34 @@ def _chased(record: Record, entry: Entry, key: str) -> Record:
     if key <= record["set_by"].get("chase", ""):
         return record
     facts = entry["facts"]
+    is_erased = key < record["set_by"].get("erased", "")
     chase: Chase = {
         **mark(entry),
-        "words": facts.get("words", ""),
+        "words": "" if is_erased else facts.get("words", ""),
         "outcome": facts.get("outcome"),
         "promised_on": facts.get("promised_on"),
         "ask_again_on": facts.get("ask_again_on"),
     }
     return {**record, "chase": chase, "set_by": {**record["set_by"], "chase": key}}
+
+
+def personal_fields(erased: Entry) -> list[str]:
+    """The fields of a customer that an erasure empties; the name only if it says so."""
+    return [*PERSONAL, "name"] if erased["facts"].get("name") else PERSONAL
+
+
+def _erased(record: Record, entry: Entry, key: str) -> Record:
+    """What was said of a person before is gone, whatever order it arrives in."""
+    fields, set_by = dict(record["fields"]), dict(record["set_by"])
+    for name in personal_fields(entry):
+        if key > set_by.get(name, ""):
+            fields.pop(name, None)
+            set_by[name] = key
+    chase = record["chase"]
+    if chase is not None and key > set_by.get("chase", ""):
+        chase = {**chase, "words": ""}
+    set_by["erased"] = max(key, set_by.get("erased", ""))
+    return {**record, "fields": fields, "set_by": set_by, "chase": chase}
 
 
 def fold_record(kind: str, entries: list[Entry]) -> Record:

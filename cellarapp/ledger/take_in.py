@@ -3,6 +3,7 @@
 from cellarapp.ledger.book import Book
 from cellarapp.ledger.canonical import document
 from cellarapp.ledger.counting import count
+from cellarapp.ledger.erasing import blank_erased
 from cellarapp.ledger.judge import Judged, hold, judge
 from cellarapp.ledger.problem import incident
 from cellarapp.ledger.project import project
@@ -48,6 +49,7 @@ def _write(work: Work, batch: Batch, judged: list[Judged]) -> Outcome:
     book = Book(work)
     sorted_out = sort_out(work, book, batch, judged)
     fresh = list(sorted_out.fresh.values())
+    blank_erased(work, fresh)
     recounts = count(work, fresh)
     project(work, book, fresh, recounts)
     changes = book.changes()

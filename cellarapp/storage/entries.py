@@ -1,6 +1,6 @@
 """The entries, only ever added to."""
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from sqlalchemy import ColumnElement, Connection, insert, or_, select, update
@@ -40,6 +40,11 @@ class EntryStore:
     def counting_for(self, subjects: Iterable[str]) -> list[StoredEntry]:
         """The entries that count for these subjects."""
         return self._where(Entry.counts_for.in_, subjects)
+
+    def about(self, subjects: Iterable[str], kinds: Sequence[str]) -> list[StoredEntry]:
+        """The entries of some kinds that were made about these subjects."""
+        found = self._where(Entry.subject.in_, subjects)
+        return [one for one in found if one.entry["kind"] in kinds]
 
     def of_kinds(self, kinds: Iterable[str]) -> list[StoredEntry]:
         """All entries of these kinds."""
@@ -84,6 +89,17 @@ class EntryStore:
                 {"of_id": e.entry["id"], "counts_for": e.counts_for, "dropped_by": e.dropped_by}
                 for e in entries
             ]
+            self._connection.execute(one, values)
+
+    def blank(self, facts: Mapping[str, str]) -> None:
+        """Write other facts, as canonical JSON, for the entries of these ids: for an erasure only.
+
+        What an entry was when it was sent is still known by its hash, so that it is not taken for
+        another one when a phone offers it again.
+        """
+        if facts:
+            one = update(Entry.__table__).where(Entry.id == bind("of_id"))  # type: ignore[arg-type]
+            values = [{"of_id": entry_id, "facts": text} for entry_id, text in facts.items()]
             self._connection.execute(one, values)
 
     def last_position(self) -> int:

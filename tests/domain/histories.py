@@ -317,7 +317,11 @@ RECORD_FACTS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "beer": {"name": WORDS, "abv_tenths": st.none() | st.integers(20, 90), "vegan": st.booleans()},
     "gyle": {"number": WORDS, "volume_ml": st.integers(0, 900_000), "retired": st.booleans()},
     "place": {"name": WORDS, "role": st.sampled_from(["store", "yard", "stillage", "bar"])},
-    "customer": {"name": WORDS, "agreed_days": st.none() | st.integers(0, 90)},
+    "customer": {
+        "name": WORDS,
+        "contact": WORDS,
+        "agreed_days": st.none() | st.integers(0, 90),
+    },
     "setting": {"value_millionths": st.integers(0, 90_000), "retired": st.booleans()},
     "lot": {"what": st.just("isinglass"), "name": WORDS},
     "solution": {"agent": st.just("caustic"), "made_mg_per_l": st.just(20_000)},
@@ -336,7 +340,8 @@ HAPPENINGS: dict[str, dict[str, st.SearchStrategy[dict[str, Any]]]] = {
                 "promised_on": st.sampled_from(DUE),
                 "ask_again_on": st.sampled_from(DUE),
             },
-        )
+        ),
+        "erased": st.fixed_dictionaries({}, optional={"name": st.booleans()}),
     },
     "place": {"temperature": st.fixed_dictionaries({"series": READINGS})},
     "solution": {

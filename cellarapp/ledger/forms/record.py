@@ -92,6 +92,12 @@ RECORD: Facts = {
         "contact": Words(120),
         "phone": Words(40),
         "email": Words(120),
+        "map": part(
+            "MapPosition",
+            latitude_e6=Whole(-90_000_000, 90_000_000, "millionths of a degree", required=True),
+            longitude_e6=Whole(-180_000_000, 180_000_000, "millionths of a degree", required=True),
+        ),
+        "deposit_pence": Whole(0, 100_000, "pence"),
         "agreed_days": Whole(0, 1000, "days"),
         "delivery_day": Whole(0, 6, "(Monday is 0)"),
         "expected_days": Whole(0, 1000, "days"),
@@ -103,6 +109,7 @@ RECORD: Facts = {
         "promised_on": Day(allow_none=True),
         "ask_again_on": Day(allow_none=True),
     },
+    "erased": {"name": YesNo()},
     "temperature": {"series": Series(required=True), "read_from": Words(120)},
     "setting": {
         "value_millionths": Whole(-(10**15), 10**15),

@@ -44,6 +44,7 @@ export const RECORD_KINDS = [
 /** What happens to a thing that is no container, and the kind of that thing. */
 export const HAPPENINGS = {
   chased: "customer",
+  erased: "customer",
   temperature: "place",
   solution_used: "solution",
   solution_checked: "solution",

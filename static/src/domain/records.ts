@@ -88,6 +88,9 @@ export interface CustomerFields {
   contact: string;
   phone: string;
   email: string;
+  /** Where it is, in millionths of a degree. */
+  map: { latitude_e6: number; longitude_e6: number };
+  deposit_pence: number;
   agreed_days: number;
   delivery_day: number;
   expected_days: number;
@@ -162,6 +165,7 @@ export function stepRecord(record: AnyRecord, entry: Entry): AnyRecord {
   const { facts, kind } = entry;
   if (isRecordKind(kind)) return setFields(record, entry);
   if (kind === "chased") return chased(record, entry);
+  if (kind === "erased") return erased(record, entry);
   if (kind === "temperature") {
     return { ...record, temperatures: merged(record.temperatures ?? [], facts.series) };
   }
@@ -192,8 +196,33 @@ function chased(record: AnyRecord, entry: Entry): AnyRecord {
   const key = orderKey(entry);
   if (key <= (record.set_by.chase ?? "")) return record;
   const { words = "", outcome = null, promised_on = null, ask_again_on = null } = entry.facts;
-  const chase: Chase = { ...mark(entry), words, outcome, promised_on, ask_again_on };
+  const isErased = key < (record.set_by.erased ?? "");
+  const chase: Chase = {
+    ...mark(entry),
+    words: isErased ? "" : words,
+    outcome,
+    promised_on,
+    ask_again_on,
+  };
   return { ...record, chase, set_by: { ...record.set_by, chase: key } };
+}
+
+const PERSONAL = ["contact", "phone", "email", "map"];
+
+/** What was said of a person before is gone; the name only if the erasure says so. */
+function erased(record: AnyRecord, entry: Entry): AnyRecord {
+  const key = orderKey(entry);
+  const fields: Record<string, unknown> = { ...record.fields };
+  const setBy = { ...record.set_by };
+  for (const name of entry.facts.name ? [...PERSONAL, "name"] : PERSONAL) {
+    if (key <= (setBy[name] ?? "")) continue;
+    delete fields[name];
+    setBy[name] = key;
+  }
+  let { chase = null } = record;
+  if (chase !== null && key > (setBy.chase ?? "")) chase = { ...chase, words: "" };
+  if (key > (setBy.erased ?? "")) setBy.erased = key;
+  return { ...record, fields, set_by: setBy, chase };
 }
 
 /** ORD-2: a record from its entries in any order, each of them once. */

@@ -1,5 +1,6 @@
 // One customer: how to reach it, what it has, and what was said about it.
 
+import type { CustomerFields } from "../../domain/records.ts";
 import { book } from "../../store/book.ts";
 import { once } from "../cellar/deed.ts";
 import { Nothing } from "../cellar/Nothing.tsx";
@@ -22,6 +23,10 @@ import { placeForEmpties } from "./yards.ts";
 
 const telHref = (phone: string): string => `tel:${phone.replace(/[^+0-9]/g, "")}`;
 
+/** Opens the phone's own map (RFC 5870). */
+const geoHref = ({ latitude_e6, longitude_e6 }: CustomerFields["map"]): string =>
+  `geo:${latitude_e6 / 1e6},${longitude_e6 / 1e6}`;
+
 const Reach = ({ customer }: { customer: string }) => {
   const fields = book.customers.value.get(customer)?.fields ?? {};
   return (
@@ -42,6 +47,11 @@ const Reach = ({ customer }: { customer: string }) => {
         >
           Send out
         </button>
+      )}
+      {fields.map && (
+        <a class="button" href={geoHref(fields.map)}>
+          Map
+        </a>
       )}
       <a class="button" href={hrefTo("office", "customers", customer)}>
         Details

@@ -43,6 +43,7 @@ const DONE: { [kind: string]: string } = {
   solution: "Solution",
   trial: "Finings trial",
   chased: "Chased",
+  erased: "Personal data erased",
   temperature: "Temperature",
   solution_used: "Solution used",
   solution_checked: "Solution checked",

@@ -121,3 +121,15 @@ test("a day needs all of its year: one of two digits would be refused at the bre
   assert.equal(brewed("2026-11-25"), undefined);
   assert.match(brewed("0026-11-25") ?? "", /all of its year/);
 });
+
+test("a place on the map is pasted as a map gives it, and kept in millionths of a degree", () => {
+  const read = (map: string) => readForm(SPECS.customer, { name: "Lantern", map }, null, []);
+  const place = { latitude_e6: 54123457, longitude_e6: -2567800 };
+  for (const pasted of ["54.1234567, -2.5678", "54.1234567 -2.5678", " 54.1234567;-2.5678 "]) {
+    assert.deepEqual(read(pasted).facts["map"], place);
+  }
+  assert.equal(asTyped(SPECS.customer, doc({ map: place }))["map"], "54.123457, -2.5678");
+  for (const wrong of ["54.1234567", "up the hill", "91, 0", "0, 181", "54,1234 -2,5678,1"]) {
+    assert.match(read(wrong).faults["map"] ?? "", /Latitude and longitude/);
+  }
+});

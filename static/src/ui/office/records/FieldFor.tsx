@@ -20,6 +20,7 @@ const KEYBOARD = {
   tenths: "decimal",
   litres: "decimal",
   day: "date",
+  map: "text",
 };
 
 /** A list with nothing to choose from says what to do first. */

@@ -15,6 +15,7 @@ import { newId } from "../new-id.ts";
 import { draftOf, dropDraft, keepDraft } from "./drafts.ts";
 import { FieldFor } from "./FieldFor.tsx";
 import { docsOf, titleOf } from "./of-kind.ts";
+import { Personal } from "./Personal.tsx";
 import { asTyped, type Faults, readForm } from "./reading.ts";
 import { Strength } from "./Strength.tsx";
 import type { RecordSpec } from "./specs.ts";
@@ -114,6 +115,9 @@ export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: s
           {draftOf(key) === undefined ? "Back" : "Leave without keeping"}
         </button>
       </form>
+      {spec.kind === "customer" && id !== null && before !== null && may("erased") && (
+        <Personal id={id} title={title} />
+      )}
       {spec.kind === "gyle" && before !== null && <Strength doc={before} />}
       {id !== null && before !== null && spec.kind !== "brewery" && may(spec.kind) && (
         <Retire spec={spec} id={id} title={title} retired={before.fields.retired === true} />

@@ -5,7 +5,13 @@ import type { FieldSpec, RecordSpec } from "./specs.ts";
 
 export type Typed = { readonly [field: string]: string };
 export type Faults = { readonly [field: string]: string };
-export type Fact = string | number | boolean | readonly string[];
+/** A place on the map, in millionths of a degree. */
+interface MapPlace {
+  latitude_e6: number;
+  longitude_e6: number;
+}
+
+export type Fact = string | number | boolean | readonly string[] | MapPlace;
 type Value = Fact | null;
 
 /** Thrown and caught in this file only; its message is for the person at the form. */
@@ -21,6 +27,19 @@ const decimal = (text: string): number => {
   const clean = text.replace(",", ".");
   if (!DECIMAL.test(clean)) throw new Fault("A figure, such as 4.2.");
   return Number(clean);
+};
+
+const PLACE_ON_MAP = /^(-?\d{1,2}(?:\.\d{1,15})?)[,;\s]+(-?\d{1,3}(?:\.\d{1,15})?)$/;
+const MILLIONTHS = 1_000_000;
+
+/** Two numbers as any map gives them, with a comma or a blank between. */
+const mapPlace = (text: string): MapPlace => {
+  const [, latitude, longitude] = PLACE_ON_MAP.exec(text) ?? [];
+  const inMillionths = (degrees: string | undefined) => Math.round(Number(degrees) * MILLIONTHS);
+  const place = { latitude_e6: inMillionths(latitude), longitude_e6: inMillionths(longitude) };
+  const within = Math.abs(place.latitude_e6) <= 90e6 && Math.abs(place.longitude_e6) <= 180e6;
+  if (!within) throw new Fault("Latitude and longitude, such as 54.1234, -2.5678.");
+  return place;
 };
 
 /** The value for the ledger; null where the field was left empty. */
@@ -60,6 +79,8 @@ const readValue = (spec: FieldSpec, text: string): Value => {
       if (ml < 1 || ml > spec.most) throw new Fault("That cannot be the litres of one gyle.");
       return ml;
     }
+    case "map":
+      return mapPlace(text);
     case "weekday":
       return Number(text);
     case "day":
@@ -152,6 +173,10 @@ export const asTyped = (spec: RecordSpec, doc: Doc | null): Typed => {
 
 const written = (field: FieldSpec, value: unknown): string => {
   if (Array.isArray(value)) return value.join(" ");
+  if (field.is === "map") {
+    const { latitude_e6, longitude_e6 } = value as MapPlace;
+    return `${latitude_e6 / MILLIONTHS}, ${longitude_e6 / MILLIONTHS}`;
+  }
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (typeof value !== "number") return String(value);
   if (field.is === "scaled") return String(value / field.per);

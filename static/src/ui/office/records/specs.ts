@@ -28,6 +28,7 @@ export type FieldSpec =
   | (Asked & { is: "choice"; options: readonly Option[]; list?: true })
   | (Asked & { is: "several"; options: readonly Option[] })
   | (Asked & { is: "yes" })
+  | (Asked & { is: "map" })
   | (Asked & { is: "weekday" });
 
 interface Option {
@@ -164,6 +165,20 @@ const CUSTOMER: RecordSpec = {
     { is: "words", name: "contact", label: "Who to ask for", most: 120 },
     { is: "words", name: "phone", label: "Telephone", most: 40, phone: true },
     { is: "words", name: "email", label: "E-mail", most: 120 },
+    {
+      is: "map",
+      name: "map",
+      label: "Place on the map",
+      hint: "Latitude and longitude as a map gives them: 54.1234, -2.5678.",
+    },
+    {
+      is: "scaled",
+      name: "deposit_pence",
+      label: "Deposit, £ a container",
+      per: 100,
+      least: 0,
+      most: 100_000,
+    },
     days("agreed_days", "Days to bring a container back", "From the day it goes out.", [0, 1000]),
     { is: "weekday", name: "delivery_day", label: "Delivery day" },
   ],
