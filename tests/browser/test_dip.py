@@ -2,7 +2,7 @@
 
 from playwright.sync_api import expect
 
-from .brewery import Brewery, ago
+from .brewery import Brewery, ago, gyle_id
 from .doings import all_at_the_brewery, said, tap, type_number
 from .phone import Phone
 
@@ -57,8 +57,8 @@ def test_a_tilted_cask_is_not_dipped_with_the_rod(phone: Phone, brewery: Brewery
     tap(page, "Wet mm instead")
     type_number(page, "90")
     expect(page.get_by_role("alert").filter(visible=True)).to_contain_text("It is tilted")
-    tap(page, "Wet cm instead")
-    tap(page, "Litres instead")
+    for unit in ("Wet cm", "Upright", "Weight", "Litres"):
+        tap(page, f"{unit} instead")
     tap(page, "Clear")
     type_number(page, "7.5")
     tap(page, "Dip 117")
@@ -66,3 +66,42 @@ def test_a_tilted_cask_is_not_dipped_with_the_rod(phone: Phone, brewery: Brewery
     all_at_the_brewery(page)
     standing = brewery.server.standing("117")
     assert (standing["contents"]["left_ml"], standing["queries"]) == (7_500, [])
+
+
+def test_a_tilted_cask_is_weighed(phone: Phone, brewery: Brewery) -> None:
+    """With no signal: by its own tare and the gravity of its gyle."""
+    facts = {"kind": "firkin", "capacity_ml": 40_915, "tare_g": 9_600}
+    gravity = {"present_gravity_e4": 10_100}
+    brewery.tell(
+        [
+            brewery.office.entry("registered", "117", at=ago(days=10), **facts),
+            brewery.office.entry("gyle", gyle_id("902"), at=ago(days=5), **gravity),
+        ]
+    )
+    on_sale(brewery)
+    page = phone.open("bar")
+    expect(page.get_by_text(CASK)).to_be_visible()
+    phone.lose_signal()
+    tap(page, f"Stoop: {CASK}")
+    said(page, "117 is tilted.")
+    tap(page, f"Dip: {CASK}")
+    for unit in ("Pints", "Wet mm", "Wet cm", "Upright", "Weight"):
+        tap(page, f"{unit} instead")
+    type_number(page, "30.3")
+    expect(page.get_by_text("By weight, 9.6 kg of it")).to_be_visible()
+    tap(page, "Dip 117")
+    said(page, "117 dipped: 20.5 L")
+    phone.find_signal()
+    all_at_the_brewery(page)
+    contents = brewery.server.standing("117")["contents"]
+    assert contents["left_ml"] // 100 == 205
+
+
+def test_dips_of_other_phones_tell_when_it_runs_out(phone: Phone, brewery: Brewery) -> None:
+    """This phone never dipped it; a fast evening noted elsewhere counts."""
+    on_sale(brewery)
+    dips = [(ago(hours=6), 39_000), (ago(hours=5), 20_000)]
+    brewery.tell([brewery.office.entry("dipped", "117", at=at, left_ml=ml) for at, ml in dips])
+    page = phone.open("bar")
+    expect(page.get_by_text("By its pace it is empty now. Dip it.")).to_be_visible()
+    expect(page.get_by_text("Vent the next one, 118, at once")).to_be_visible()

@@ -69,3 +69,15 @@ def test_conditioning_beer_is_moved(phone: Phone, brewery: Brewery) -> None:
     tap(page, "Cold room")
     said(page, "118 moved to Cold room.")
     expect(page.get_by_text("Firkin, Cold room.")).to_be_visible()
+
+
+def test_the_beer_begins_above_the_middle_of_the_screen(phone: Phone, brewery: Brewery) -> None:
+    """What the Cellar is opened for is seen without scrolling."""
+    brewery.fill("117", gyle="902")
+    brewery.fill("118", gyle="901", at=ago(days=5))
+    page = phone.open("cellar")
+    height = page.evaluate("innerHeight")
+    line = page.get_by_role("listitem").filter(has=page.get_by_role("button", name="Stillage:"))
+    box = line.first.bounding_box()
+    assert box
+    assert box["y"] < height * 0.45

@@ -55,7 +55,7 @@ const planWords = (): string => {
   const found = jobs.value?.result;
   return found === undefined || found.jobs.length > 0 || found.later === 0
     ? "Plan a sale"
-    : `Plan: ${count(found.later, "job")} later`;
+    : `Plan: ${found.later} to do`;
 };
 
 const Everything = () => {
