@@ -51,6 +51,7 @@ RECORD: Facts = {
         "conditioning_days": Whole(0, 1000, "days"),
         "best_before_days": Whole(1, 4000, "days"),
         "on_sale_days": Whole(1, 365, "days"),
+        "sediment_firkin_ml": Whole(0, 40_915, "mL"),
         "target_co2_centivols": Whole(0, 600, "hundredths of a volume"),
         "priming_sugar": Choice(("none", *figure("priming_sugars"), "malt_extract")),
         "priming_yield": Choice(("full", "balling")),

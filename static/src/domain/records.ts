@@ -59,6 +59,8 @@ export interface BeerFields {
   vegan: boolean;
   cereals: string[];
   milk: boolean;
+  /** What stays undrinkable in a firkin of it; other casks in proportion. */
+  sediment_firkin_ml: number;
 }
 
 export interface GyleFields {

@@ -47,13 +47,14 @@ const byRod = (
   typed: string,
   unit: "mm" | "cm" | "upright",
   standing: Standing,
+  known: Known,
   settings: Settings,
 ): Measured | { cannot: string } => {
   const counted = unit === "cm" ? "cm" : "mm";
   const mm = wetMm(typed, counted);
   return mm === null
     ? { cannot: `Type how many ${counted} of the rod are wet.` }
-    : byWet(mm, unit === "upright" ? "standing" : "lying", standing, settings);
+    : byWet(mm, unit === "upright" ? "standing" : "lying", standing, known, settings);
 };
 
 const readMeasured = (
@@ -66,7 +67,7 @@ const readMeasured = (
   const measured =
     unit === "kg"
       ? byWeight(typed, standing, known, settings)
-      : byRod(typed, unit, standing, settings);
+      : byRod(typed, unit, standing, known, settings);
   if ("cannot" in measured) return { ...NONE, cannot: measured.cannot };
   const { left_ml, drinkable_pints } = measured.worked.result;
   const same = `${litres(left_ml)}, ${Math.floor(drinkable_pints)} pints to sell above the sediment`;

@@ -3,7 +3,6 @@
 import type { Job } from "../../domain/cellar/jobs.ts";
 import type { Planned } from "../../domain/cellar/plan.ts";
 import { runOut } from "../../domain/cellar/run-out.ts";
-import { sediment } from "../../domain/cellar/sediment.ts";
 import { DomainError } from "../../domain/errors.ts";
 import type { Settings } from "../../domain/figures.ts";
 import type { Dip } from "../../domain/standing.ts";
@@ -11,6 +10,7 @@ import type { Full } from "../cellar/full.ts";
 import { planFor } from "../cellar/plan.ts";
 import type { Known } from "../words.ts";
 import type { Served } from "./lists.ts";
+import { sedimentMl } from "./sediment.ts";
 
 export type RunsOut = ReturnType<typeof runOut>;
 
@@ -37,18 +37,13 @@ export const dipsOf = ({ contents, serving }: Served): Dip[] => {
   return dips;
 };
 
-const sedimentMl = ({ standing, contents }: Served, settings: Settings): number | null => {
-  if (standing.kind === null) return null;
-  const holds_ml = standing.capacity_ml ?? contents.volume_ml;
-  return sediment({ kind: standing.kind, holds_ml }, settings).result.sediment_ml;
-};
-
 /** Null while it has not been dipped since tapping, or where the dips tell no pace. */
-export const runsOut = (served: Served, now: string, settings: Settings): RunsOut | null => {
+export const runsOut = (served: Served, known: Known, settings: Settings): RunsOut | null => {
   const dips = dipsOf(served);
   if (dips.length < 2) return null;
   try {
-    return runOut({ now, dips, sediment_ml: sedimentMl(served, settings) }, settings);
+    const sediment_ml = sedimentMl(served.standing, known, settings);
+    return runOut({ now: known.now, dips, sediment_ml }, settings);
   } catch (fault) {
     if (fault instanceof DomainError) return null;
     throw fault;
@@ -90,7 +85,7 @@ export const endings = (
   const found = new Map<string, Ending>();
   const taken = new Set<string>();
   const ending = onSale
-    .map((served) => ({ served, worked: runsOut(served, known.now, settings) }))
+    .map((served) => ({ served, worked: runsOut(served, known, settings) }))
     .filter((one): one is { served: Served; worked: RunsOut } => one.worked !== null)
     .sort((a, b) => (at(a.worked) < at(b.worked) ? -1 : 1));
   for (const { served, worked } of ending) {

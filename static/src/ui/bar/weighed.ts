@@ -6,7 +6,8 @@ import { type Settings, setting } from "../../domain/figures.ts";
 import type { Standing } from "../../domain/standing.ts";
 import type { Known } from "../words.ts";
 
-import { type Measured, sedimentMl } from "./wet.ts";
+import { sedimentMl } from "./sediment.ts";
+import type { Measured } from "./wet.ts";
 
 const NO_TARE =
   "Its weight when empty is not on record. Note it on its own page, or type what is left.";
@@ -37,7 +38,7 @@ export const byWeight = (
   const beer_temp_c = setting("cellar_temp_c", settings);
   const inputs = { gross_g, tare_g, present_gravity, beer_temp_c };
   try {
-    const sediment_ml = sedimentMl(standing, settings);
+    const sediment_ml = sedimentMl(standing, known, settings);
     const worked = leftByWeight({ ...inputs, sediment_ml }, settings);
     const by = `By weight, ${tare_g / 1000} kg of it the container's own, with beer of ${present_gravity.toFixed(4)} at ${beer_temp_c} °C.`;
     return { worked, by, facts: {} };

@@ -1,11 +1,12 @@
 // From the wet part of a dip rod to what is left in a cask, lying or standing on its head.
 
 import { type DipInputs, leftByDip, type leftByWeight } from "../../domain/cellar/left.ts";
-import { sediment } from "../../domain/cellar/sediment.ts";
 import type { Facts } from "../../domain/entries.ts";
 import { DomainError } from "../../domain/errors.ts";
 import type { Settings } from "../../domain/figures.ts";
 import type { Standing } from "../../domain/standing.ts";
+import type { Known } from "../words.ts";
+import { sedimentMl } from "./sediment.ts";
 
 /** What is left by something measured rather than by what was typed. */
 export interface Measured {
@@ -29,10 +30,6 @@ const TILTED =
   "It is tilted, and the rod says nothing any more. Count the pints or weigh it, and type what is left.";
 const NO_SIZE = "Nobody has noted what it holds, so the rod says nothing. Type what is left.";
 
-/** Null where its kind is not known: then no sediment is taken off. */
-export const sedimentMl = ({ kind, capacity_ml }: Standing, settings: Settings): number | null =>
-  kind === null ? null : sediment({ kind, holds_ml: capacity_ml }, settings).result.sediment_ml;
-
 const BY_OWN = "By this cask's own inside measures.";
 const BY_MODEL = "By a model of its size: its own inside measures are not on record.";
 
@@ -51,6 +48,7 @@ export const byWet = (
   wet_mm: number,
   laid: Laid,
   standing: Standing,
+  known: Known,
   settings: Settings,
 ): Measured | { cannot: string } => {
   const { inside, capacity_ml: holds_ml } = standing;
@@ -58,7 +56,7 @@ export const byWet = (
   if (inside === null && holds_ml === null) return { cannot: NO_SIZE };
   const inputs = { wet_mm, laid, tilted: false, holds_ml, ...inside };
   try {
-    const sediment_ml = sedimentMl(standing, settings);
+    const sediment_ml = sedimentMl(standing, known, settings);
     const worked = measured({ ...inputs, sediment_ml }, settings);
     const by = inside === null ? BY_MODEL : BY_OWN;
     // A rod put through the bung is what a tilted cask makes doubtful.

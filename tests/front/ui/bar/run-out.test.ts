@@ -62,6 +62,17 @@ test("one on the stillage comes before one with a shorter life in the cold room"
   assert.equal(ending.next?.number, "91");
 });
 
+test("a beer that throws more sediment runs out sooner", () => {
+  const { onSale: served } = barLists([onSale(20_000)], known);
+  const ends = (fields: object) => {
+    const beers = new Map([["b1", { fields, set_by: {} }]]);
+    const knowing = { ...known, beers } as typeof known;
+    return endings(served, [], knowing, {}).get("88")?.worked.result.soonest_at ?? "";
+  };
+  assert.ok(ends({ sediment_firkin_ml: 4000 }) < ends({}));
+  assert.equal(ends({ sediment_firkin_ml: 1700 }), ends({}));
+});
+
 test("another beer is no next one, and then it says so", () => {
   const ending = end([onSale(35_000), container("90", FIRKIN, filled(20, null, "g319"))]);
   assert.equal(ending.next, null);

@@ -107,6 +107,13 @@ const BEER: RecordSpec = {
       `From tapping until it has to come off. ${LEFT_EMPTY}`,
       [1, 365],
     ),
+    {
+      is: "litres",
+      name: "sediment_firkin_ml",
+      label: "Sediment in a firkin, litres",
+      hint: "As measured below the last pint that can be sold; other casks in proportion. Left empty, what is published.",
+      most: 40_915,
+    },
     ...BEER_DOSES,
     ...BEER_LABEL,
   ],
