@@ -5,6 +5,8 @@ import { may } from "../mine.ts";
 import { Choice } from "../parts/Choice.tsx";
 import { NotMine } from "../parts/NotMine.tsx";
 import { Pad } from "../parts/Pad.tsx";
+import { SavedStrip } from "../parts/Saved.tsx";
+import { said } from "../parts/say.ts";
 import { Lazy } from "../shell/Lazy.tsx";
 import { hrefTo } from "../shell/route.ts";
 import { litres } from "../words.ts";
@@ -89,13 +91,23 @@ const side = () => {
   return undefined;
 };
 
+/** With no pad that would say it. */
+const SaidStrip = () => (said.value === null ? null : <SavedStrip />);
+
 export const Bench = ({ path }: { path: readonly string[] }) => {
   if (path[0] === "gyle") return <ChooseGyle />;
   if (path[0] === "done") return <Lazy screen={DONE} path={path} />;
   if (path[0] === "solutions") return <Lazy screen={SOLUTIONS} path={path} />;
   if (path[0] === "weight") return <Lazy screen={WEIGHT} path={path} />;
   if (path[0] === "plan") return <Lazy screen={PLAN} path={path} />;
-  if (!may("filled")) return <NotMine kind="filled" />;
+  if (!may("filled")) {
+    return (
+      <div class="bench">
+        <NotMine kind="filled" />
+        <SaidStrip />
+      </div>
+    );
+  }
   const noGyle = job.value === "fill" && !book.gyles.value.has(gyleId.value);
   const inLitres = typingLitres.value;
   const key = side();
@@ -117,7 +129,10 @@ export const Bench = ({ path }: { path: readonly string[] }) => {
       </div>
       {!noGyle && (job.value === "fill" || job.value === "fine") && <Doses />}
       {noGyle ? (
-        <ChooseGyle />
+        <>
+          <ChooseGyle />
+          <SaidStrip />
+        </>
       ) : (
         <>
           {job.value === "wash" && (
