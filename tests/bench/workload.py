@@ -24,26 +24,32 @@ def number(n: int) -> str:
     return str(10_000 + n)
 
 
-def history(entries: int) -> Iterator[list[dict[str, Any]]]:
-    """So many entries about ten thousand containers, in the batches that phones send."""
-    phone, made = Phone("history"), 0
-    some = [phone.registered(number(n)) for n in range(min(entries, CONTAINERS))]
-    made = len(some)
+def history(entries: int, containers: int = CONTAINERS) -> Iterator[list[dict[str, Any]]]:
+    """So many entries about so many containers, in the batches that phones send."""
+    phone, some = Phone("history"), list[dict[str, Any]]()
+    for one in _lives(phone, entries, containers):
+        some.append(one)
+        if len(some) == 500:
+            yield some
+            some = []
+    yield some
+
+
+def _lives(phone: Phone, entries: int, containers: int) -> Iterator[dict[str, Any]]:
+    made = min(entries, containers)
+    yield from (phone.registered(number(n)) for n in range(made))
     round_no = 0
     while made < entries:
         kind = A_LIFE[round_no % len(A_LIFE)]
         at = (BEGAN + timedelta(days=7 * round_no)).isoformat(timespec="milliseconds")
-        for n in range(min(CONTAINERS, entries - made)):
-            entry = (
+        for n in range(min(containers, entries - made)):
+            yield (
                 phone.filled(number(n), at=at, gyle=made_id(f"gyle {n % 60}"))
                 if kind == "filled"
                 else phone.entry(kind, number(n), at=at, **FACTS[kind])
             )
-            some.append(entry)
             made += 1
         round_no += 1
-    for start in range(0, len(some), 500):
-        yield some[start : start + 500]
 
 
 def fills(phone: Phone, count: int, first: int = 0) -> list[dict[str, Any]]:
