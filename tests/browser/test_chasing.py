@@ -4,7 +4,7 @@ import re
 
 from playwright.sync_api import expect
 
-from .brewery import Brewery, customer_id, in_days
+from .brewery import Brewery, customer_id, days_ago, gyle_id, in_days
 from .doings import all_at_the_brewery, choose, go_to, said, tap, type_number
 from .phone import Phone
 
@@ -61,3 +61,19 @@ def test_casks_are_loaded_for_a_customer(phone: Phone, brewery: Brewery) -> None
     trip = brewery.server.standing("102")["trip"]
     assert trip["customer"] == customer_id("Lantern")
     assert re.fullmatch(r"\d{4}-\d\d-\d\d", trip["due_on"])
+
+
+def test_too_little_life_is_said_before_it_goes(phone: Phone, brewery: Brewery) -> None:
+    """Against what customers expect, with no signal in the yard."""
+    best = in_days(9).isoformat()
+    filled = brewery.office.filled(
+        "101", gyle=gyle_id("902"), at=f"{days_ago(30)}T12:00:00.000Z", best_before=best
+    )
+    brewery.tell([filled])
+    page = phone.open("out/send")
+    all_at_the_brewery(page)
+    phone.lose_signal()
+    line = page.get_by_role("listitem").filter(has_text="Lantern")
+    line.get_by_role("button", name="Choose").tap()
+    type_number(page, "101")
+    expect(page.get_by_text("9 days left, and 14 are expected.")).to_be_visible()

@@ -1,43 +1,33 @@
-"""Labels for what was racked today, and plates, as files to print."""
+"""What a label has to say, read with no signal on a cask's page and with its gyle."""
 
 from playwright.sync_api import Page, expect
 
-from .doings import all_at_the_brewery, choose, fill, said, tap
+from ..making import made_id
+from .brewery import Brewery, ago, gyle_id
+from .doings import look_at
 from .phone import Phone
 
 
-def saved(page: Page, name: str) -> bytes:
-    with page.expect_download() as download:
-        page.get_by_role("link", name=f"Save {name}").tap()
-    assert download.value.suggested_filename == name
-    return download.value.path().read_bytes()
+def expect_words(page: Page, *words: str) -> None:
+    for each in words:
+        expect(page.get_by_text(each).filter(visible=True)).to_be_visible()
 
 
-def test_labels_for_what_was_racked_and_plates(bench: Page, phone: Phone) -> None:
-    """What is missing for a label is said, entered, and then it is there."""
-    page = bench
-    fill(page, "101")
-    fill(page, "102")
-    all_at_the_brewery(page)
-    phone.open("office/labels")
-    expect(page.get_by_label("Numbers")).to_have_value("101, 102")
-    tap(page, "Make 2 labels")
-    said(page, "Enter the brewery's name first, at the Office.")
-
-    phone.open("office/brewery")
-    page.get_by_label("Name").fill("Sallowick Brewery")
-    page.get_by_label("Address on the web").fill("casks.example")
-    tap(page, "Enter this brewery")
-    expect(page.get_by_text("As https://casks.example, nothing after it.")).to_be_visible()
-    page.get_by_label("Address on the web").fill("https://casks.example")
-    tap(page, "Enter this brewery")
-    said(page, "Sallowick Brewery entered. At the brewery.")
-
-    phone.open("office/labels")
-    tap(page, "Make 2 labels")
-    assert saved(page, "fills.pdf").startswith(b"%PDF-")
-    choose(page, "Plates")
-    page.get_by_label("Numbers").fill("101-103")
-    choose(page, "Roll, 100 by 50")
-    tap(page, "Make 3 labels")
-    assert saved(page, "plates.pdf").startswith(b"%PDF-")
+def test_a_label_is_read_on_the_cask_and_with_the_gyle(phone: Phone, brewery: Brewery) -> None:
+    """Allergens, strength and best before as the law writes them, and the lot."""
+    label = {"cereals": ["barley", "oats"], "milk": True}
+    brewery.tell([brewery.office.entry("beer", made_id("Winter Lamp"), at=ago(days=9), **label)])
+    filled = brewery.office.filled(
+        "117", gyle=gyle_id("902"), at="2026-03-06T12:00:00.000Z", best_before="2026-04-17"
+    )
+    brewery.tell([filled])
+    page = phone.open("cellar")
+    expect(page.get_by_text("117 Winter Lamp")).to_be_visible()
+    phone.lose_signal()
+    look_at(page, "117")
+    page.get_by_text("Its label, and how it has aged").tap()
+    contains = "Contains barley (gluten), oats (gluten), milk"
+    expect_words(page, "Best before 17 April 2026.", "L902-060326", contains)
+    page.goto(f"{page.url.partition('#')[0]}#/office/gyles/{gyle_id('902')}")
+    page.get_by_text("Its labels, if racked today").tap()
+    expect_words(page, contains, "% vol")

@@ -24,14 +24,16 @@ const degreesC = (name: RangedField, decidegc: number | undefined): number | nul
   return decidegc / 10 >= low && decidegc / 10 <= high ? decidegc / 10 : null;
 };
 
-const lastIsinglass = ({ doses }: Contents): Dose | null =>
+type Dosed = Pick<Contents, "doses">;
+
+const lastIsinglass = ({ doses }: Dosed): Dose | null =>
   doses.filter((dose) => dose.what === "isinglass").at(-1) ?? null;
 
 /**
  * Whether it was fined: as noted with the fill. Where nothing at all was noted the beer's own rate
  * tells, and where that is not set either the rule takes what is usual.
  */
-export const isFined = (contents: Contents, beer: Beer | null): boolean | null => {
+export const isFined = (contents: Dosed, beer: Beer | null): boolean | null => {
   if (lastIsinglass(contents) !== null) return true;
   if (contents.doses.length > 0 || beer?.fields.vegan === true) return false;
   const rate = beer?.fields.isinglass_ml_per_hl;

@@ -7,15 +7,22 @@ import { label } from "../../domain/cellar/label.ts";
 import { lotMark } from "../../domain/cellar/lot.ts";
 import { DomainError } from "../../domain/errors.ts";
 import type { Settings } from "../../domain/figures.ts";
+import { bestBeforeOn } from "../../domain/readiness.ts";
 import type { Standing } from "../../domain/standing.ts";
-import { caskInputs, isFined } from "../cellar/asking.ts";
+import { type Around, caskInputs, isFined } from "../cellar/asking.ts";
 import { around } from "../cellar/fit.ts";
 import type { AnyWorked } from "../parts/working.ts";
+import { beerDoc } from "../words/known.ts";
 import { count, type Known, listWords, sentence } from "../words.ts";
+
+export interface LabelLine {
+  what: string;
+  says: string;
+}
 
 export interface Label {
   /** Words for the container, one line each, with what the line is. */
-  lines: { what: string; says: string }[];
+  lines: LabelLine[];
   /** What is not known and would change the words. */
   missing: string[];
   worked: AnyWorked[];
@@ -31,9 +38,7 @@ const attempt = <Result>(rule: () => Result): Result | null => {
   }
 };
 
-type Line = Label["lines"][number];
-
-const dateLine = (mark: ReturnType<typeof dateMark>): Line => {
+const dateLine = (mark: ReturnType<typeof dateMark>): LabelLine => {
   const { words, allowed, needed } = mark.result;
   const others = allowed.map((form) => form.words).filter((form) => form !== words);
   const or = others.length === 0 ? "" : ` Allowed too: ${listWords(others)}.`;
@@ -47,7 +52,7 @@ const CASK_WORDS: { [id: string]: string } = {
   maker: "who made it",
 };
 
-const wordLines = ({ result }: ReturnType<typeof label>): Line[] => [
+const wordLines = ({ result }: ReturnType<typeof label>): LabelLine[] => [
   {
     what: "Strength",
     says: `${result.strength_words}${result.strength_needed ? "" : " (need not be shown)"}`,
@@ -69,15 +74,20 @@ const missingOf = (beer: ReturnType<typeof around>["beer"]): string[] => {
   ].filter(Boolean);
 };
 
-/** Null while there is no beer in it. */
-export const labelOf = (standing: Standing, known: Known, settings: Settings): Label | null => {
-  const { contents } = standing;
-  if (contents === null) return null;
-  const { beer, gyle } = around(standing, known);
+interface Labelled {
+  beer: Around["beer"];
+  gyle: Around["gyle"];
+  packed_on: string;
+  best: string | null;
+  isinglass: boolean;
+}
+
+const labelFor = (
+  { beer, gyle, packed_on, best, isinglass }: Labelled,
+  settings: Settings,
+): Label => {
   const { abv_tenths, cereals = [], milk = false } = beer?.fields ?? {};
   const { number, sulphite_decimg_per_l: sulphite } = gyle?.fields ?? {};
-  const { best_before: best } = contents;
-  const packed_on = londonDate(contents.since);
   const mark =
     abv_tenths === undefined || best === null
       ? null
@@ -86,7 +96,6 @@ export const labelOf = (standing: Standing, known: Known, settings: Settings): L
     number === undefined
       ? null
       : attempt(() => lotMark({ gyle_number: number, racked_on: packed_on }, settings));
-  const isinglass = isFined(contents, beer) ?? true;
   const sulphites_mg_per_l = sulphite === undefined ? null : sulphite / 10;
   const words =
     abv_tenths === undefined
@@ -103,6 +112,26 @@ export const labelOf = (standing: Standing, known: Known, settings: Settings): L
     missing: missingOf(beer),
     worked: [mark, lot, words].filter((one) => one !== null),
   };
+};
+
+/** Null while there is no beer in it. */
+export const labelOf = (standing: Standing, known: Known, settings: Settings): Label | null => {
+  const { contents } = standing;
+  if (contents === null) return null;
+  const { beer, gyle } = around(standing, known);
+  const packed_on = londonDate(contents.since);
+  const isinglass = isFined(contents, beer) ?? true;
+  return labelFor({ beer, gyle, packed_on, best: contents.best_before, isinglass }, settings);
+};
+
+/** The same for a cask of a gyle that is racked today; null where its beer is not known here. */
+export const labelOfGyle = (id: string, known: Known, settings: Settings): Label | null => {
+  const gyle = known.gyles.get(id) ?? null;
+  const beer = beerDoc(known, id);
+  if (gyle === null || beer === null) return null;
+  const isinglass = isFined({ doses: [] }, beer) ?? true;
+  const best = bestBeforeOn(known.now, beer, "cask", settings);
+  return labelFor({ beer, gyle, packed_on: londonDate(known.now), best, isinglass }, settings);
 };
 
 export interface Aged {

@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { agedOf, labelOf } from "../../../../static/src/ui/container/label.ts";
+import { agedOf, labelOf, labelOfGyle } from "../../../../static/src/ui/container/label.ts";
 import type { Known } from "../../../../static/src/ui/words/known.ts";
 import { ago, container, FIRKIN, filled, known as plain } from "../brewery.ts";
 
@@ -48,6 +48,17 @@ test("fined beer is not vegan, and what nobody has said is not either", () => {
   assert.match(saysOf(BARLEY, filled(20, null)).lines.get("Vegan") ?? "", /^Not/);
   const vegan = saysOf({ ...BARLEY, vegan: true }, filled(20, null));
   assert.match(vegan.lines.get("Vegan") ?? "", /^May/);
+});
+
+test("a gyle's labels say the same before there is a cask of it", () => {
+  const beer = { ...BARLEY, best_before_days: 42, isinglass_ml_per_hl: 600 };
+  const label = labelOfGyle("g318", knowing(beer), {});
+  const lines = new Map(label?.lines.map(({ what, says }) => [what, says]));
+  assert.match(lines.get("Date") ?? "", /^Best before 6 January 2027\./);
+  assert.equal(lines.get("Lot"), "L318-251126");
+  assert.equal(lines.get("Allergens"), "Contains barley (gluten)");
+  assert.match(lines.get("Vegan") ?? "", /^Not/);
+  assert.equal(labelOfGyle("unknown", knowing(beer), {}), null);
 });
 
 test("what is not entered is named", () => {

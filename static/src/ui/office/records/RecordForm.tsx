@@ -14,6 +14,7 @@ import { sentence } from "../../words.ts";
 import { newId } from "../new-id.ts";
 import { draftOf, dropDraft, keepDraft } from "./drafts.ts";
 import { FieldFor } from "./FieldFor.tsx";
+import { GyleLabel } from "./GyleLabel.tsx";
 import { docsOf, titleOf } from "./of-kind.ts";
 import { Personal } from "./Personal.tsx";
 import { asTyped, type Faults, readForm } from "./reading.ts";
@@ -119,6 +120,7 @@ export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: s
         <Personal id={id} title={title} />
       )}
       {spec.kind === "gyle" && before !== null && <Strength doc={before} />}
+      {spec.kind === "gyle" && id !== null && <GyleLabel id={id} title={title} />}
       {id !== null && before !== null && spec.kind !== "brewery" && may(spec.kind) && (
         <Retire spec={spec} id={id} title={title} retired={before.fields.retired === true} />
       )}
