@@ -18,8 +18,11 @@ CORRECTION_KINDS = frozenset({"voided", "renumbered", "settled"})
 """What puts another entry right; its subject is the container of the entry it is about."""
 
 RECORD_KINDS = frozenset(
-    {"brewery", "beer", "gyle", "place", "customer", "setting", "lot", "solution", "trial"}
-)
+    {
+        "brewery", "beer", "gyle", "place", "customer", "setting", "lot", "solution", "trial",
+        "drop",
+    }
+)  # fmt: skip
 """Entries named for a thing set fields of that thing."""
 
 HAPPENINGS = {

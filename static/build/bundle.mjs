@@ -25,6 +25,8 @@ const shared = {
   jsx: "automatic",
   jsxImportSource: "preact",
   loader: { ".wasm": "file", ".woff2": "file", ".svg": "file", ".png": "file" },
+  // What the library for papers would fetch for pages of HTML, which we do not print.
+  external: ["canvg", "dompurify", "html2canvas"],
   legalComments: "none",
   logLevel: "warning",
 };

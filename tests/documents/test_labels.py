@@ -96,7 +96,7 @@ def test_what_stands_on_the_label_of_a_fill(client: FlaskClient, phone: Phone) -
     """The date as the law writes it; letters that the printer lacks lose their accent only."""
     fined, unsaid = map(text_on, pages(client, "fills.pdf?numbers=117,118&stock=roll"))
     for part in (
-        "?ódz Ember", "117", "Alc. 3.8 % vol", "Best before 24 December 2026", "Lot L0412-1",
+        "?ódz Ember", "117", "Alc. 3.8 % vol", "Best before 24 December 2026", "Lot L0412-251126",
         "Racked 25 Nov 2026", "40.9 L", "Contains barley (gluten), oats (gluten)",
         "Fined with isinglass", "Sallowick Brewery, 2 Ropewalk, Sallowick",
     ):  # fmt: skip

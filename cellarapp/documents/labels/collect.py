@@ -78,7 +78,7 @@ def _fill_label(standing: Standing, rows: Rows, settings: Settings) -> FillLabel
         number=number,
         strength=says["strength_words"],
         date=_date_words(contents, beer["abv_tenths"], settings),
-        lot=_lot_words(gyle, settings),
+        lot=_lot_words(gyle, london_date(contents["since"]), settings),
         racked=f"Racked {_day_words(london_date(contents['since']))}",
         contains=says["contains_words"],
         fined=_fined_words(isinglass),
@@ -118,10 +118,11 @@ def _date_words(contents: Contents, abv_tenths: int, settings: Settings) -> str:
         ) from fault
 
 
-def _lot_words(gyle: Mapping[str, Any], settings: Settings) -> str:
+def _lot_words(gyle: Mapping[str, Any], racked_on: str, settings: Settings) -> str:
     if not gyle.get("number"):
         return ""
-    return f"Lot {lot_mark({'gyle_number': gyle['number'], 'run': 1}, settings)['result']['mark']}"
+    asked = {"gyle_number": gyle["number"], "racked_on": racked_on}
+    return f"Lot {lot_mark(asked, settings)['result']['mark']}"
 
 
 def _day_words(day: str) -> str:

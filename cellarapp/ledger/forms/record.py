@@ -5,9 +5,21 @@ from typing import Any
 from marshmallow.fields import Field, List
 from marshmallow.validate import Length
 
+from cellarapp.domain.containers import CONTAINER_KINDS, LARGEST_ML
 from cellarapp.domain.entries import RECORD_KINDS
 from cellarapp.domain.figures import figure
-from cellarapp.ledger.fields import Choice, Day, Id, Instant, Pattern, Series, Whole, Words, YesNo
+from cellarapp.ledger.fields import (
+    Choice,
+    Day,
+    Id,
+    Instant,
+    Number,
+    Pattern,
+    Series,
+    Whole,
+    Words,
+    YesNo,
+)
 from cellarapp.ledger.forms.dose import ADDED
 from cellarapp.ledger.forms.form import Facts, part
 
@@ -26,6 +38,24 @@ SAMPLE: dict[str, Field[Any]] = {
     "resettled_tenths": List(Whole(0, 50, "tenths"), required=True, validate=Length(max=50)),
     "sediment_ul": Whole(0, 10_000_000, "µL", required=True, allow_none=True),
 }
+
+
+DROP_LINE: dict[str, Field[Any]] = {
+    "number": Number(required=True),
+    "kind": Choice(CONTAINER_KINDS, required=True),
+    "beer": Words(60, required=True),
+    "abv_tenths": Whole(0, 300, "tenths of a per cent by volume", required=True, allow_none=True),
+    "lot": Words(40, required=True),
+    "best_before": Day(required=True, allow_none=True),
+    "volume_ml": Whole(0, 5 * LARGEST_ML, "mL", required=True),
+    "contains": Words(300, required=True),
+}
+MOST_AT_A_DROP = 100
+
+
+def numbers() -> Any:
+    """Containers, by their numbers."""
+    return List(Number(), validate=Length(max=MOST_AT_A_DROP))
 
 
 def gravity() -> Whole:
@@ -138,6 +168,21 @@ RECORD: Facts = {
     },
     "solution_used": {"uses": Whole(1, 1000, required=True)},
     "solution_checked": {"strength_mg_per_l": Whole(0, 1_000_000, "mg/L", required=True)},
+    "drop": {
+        "customer": Id(),
+        "on": Day(),
+        "numbers": numbers(),
+        "handed_over_at": Instant(),
+        "lines": List(part("DropLine", **DROP_LINE), validate=Length(max=MOST_AT_A_DROP)),
+        "empties": numbers(),
+        "empties_counted": Whole(0, 500),
+        "held_before": Whole(0, 10_000),
+        "held_after": Whole(0, 10_000),
+        "taken_by": Words(60),
+        "signature": Pattern(r"[0-9 ;]{0,12000}", "strokes of whole numbers, at most 12,000 signs"),
+        "note": Words(500),
+        "retired": YesNo(),
+    },
     "trial": {
         "gyle": Id(),
         "started_at": Instant(),

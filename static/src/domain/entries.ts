@@ -39,6 +39,7 @@ export const RECORD_KINDS = [
   "lot",
   "solution",
   "trial",
+  "drop",
 ] as const;
 
 /** What happens to a thing that is no container, and the kind of that thing. */

@@ -135,6 +135,38 @@ export interface TrialFields {
   samples: TrialSample[];
 }
 
+/** One container of a drop as it was handed over: facts, which no later entry changes. */
+export interface DropLine {
+  number: string;
+  kind: string;
+  beer: string;
+  abv_tenths: number | null;
+  lot: string;
+  best_before: string | null;
+  volume_ml: number;
+  contains: string;
+}
+
+/** One stop of the van: what is made up for a customer, and what was handed over at its door. */
+export interface DropFields {
+  customer: string;
+  on: string;
+  numbers: string[];
+  handed_over_at: string;
+  lines: DropLine[];
+  empties: string[];
+  /** Empties taken along and counted only; they are told by number in the yard. */
+  empties_counted: number;
+  /** How many of ours the customer had before and has since. */
+  held_before: number;
+  held_after: number;
+  taken_by: string;
+  /** Strokes, each "x y x y…" in thousandths of the glass, with a semicolon between. */
+  signature: string;
+  note: string;
+}
+
+export type Drop = RecordOf<DropFields>;
 export type Brewery = RecordOf<BreweryFields>;
 export type Beer = RecordOf<BeerFields>;
 export type Gyle = RecordOf<GyleFields> & { drawn_ml: number };

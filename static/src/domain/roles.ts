@@ -14,6 +14,7 @@ const DRIVER: readonly Kind[] = [
   "found",
   "noted",
   "chased",
+  "drop",
   "voided",
   "renumbered",
 ];

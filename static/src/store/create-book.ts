@@ -33,6 +33,8 @@ export class Book {
   readonly customers;
   /** The brewery's own values of figures, by the figure's id. */
   readonly brewerySettings;
+  /** Stops of the van, made up and handed over. */
+  readonly drops;
   readonly lots;
   readonly solutions;
   readonly trials;
@@ -60,6 +62,7 @@ export class Book {
     this.places = phone.views.places.signal;
     this.customers = phone.views.customers.signal;
     this.brewerySettings = phone.views.settings.signal;
+    this.drops = phone.views.drops.signal;
     this.lots = phone.views.lots.signal;
     this.solutions = phone.views.solutions.signal;
     this.trials = phone.views.trials.signal;

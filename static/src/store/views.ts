@@ -8,6 +8,7 @@ import type {
   Beer,
   Brewery,
   Customer,
+  Drop,
   Gyle,
   Lot,
   Place,
@@ -30,6 +31,7 @@ export class Views {
   readonly places = new LiveMap<Place>();
   readonly customers = new LiveMap<Customer>();
   readonly settings = new LiveMap<Setting>();
+  readonly drops = new LiveMap<Drop>();
   readonly lots = new LiveMap<Lot>();
   readonly solutions = new LiveMap<Solution>();
   readonly trials = new LiveMap<Trial>();
@@ -54,6 +56,7 @@ export class Views {
       place: this.places,
       customer: this.customers,
       setting: this.settings,
+      drop: this.drops,
       lot: this.lots,
       solution: this.solutions,
       trial: this.trials,

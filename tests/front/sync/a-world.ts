@@ -190,6 +190,7 @@ const viewOf = ({ views }: Phone): Map<string, string> => {
     place: views.places,
     customer: views.customers,
     setting: views.settings,
+    drop: views.drops,
     lot: views.lots,
     solution: views.solutions,
     trial: views.trials,

@@ -14,6 +14,7 @@ import { CameBack } from "./CameBack.tsx";
 import { ChooseCustomer } from "./ChooseCustomer.tsx";
 import { CustomerPage } from "./Customer.tsx";
 import { countedHead } from "./counted-head.ts";
+import { Drop } from "./drop/Drop.tsx";
 import { brokenPromise, type Holding } from "./holdings.ts";
 import { holdingWords, totalWords } from "./reasons.ts";
 import { SendOut } from "./SendOut.tsx";
@@ -77,6 +78,9 @@ const Overview = () => {
           <a class="button" href={hrefTo("out", "send")}>
             Send out
           </a>
+          <a class="button" href={hrefTo("out", "round")}>
+            Round
+          </a>
         </div>
       ) : (
         <NotMine kind="sent" />
@@ -85,9 +89,14 @@ const Overview = () => {
   );
 };
 
+const AT_THE_VAN = ["back", "send", "round", "make-up", "drop"];
+
 const Out = ({ path }: ScreenProps) => {
-  const [where, which] = path;
-  if ((where === "back" || where === "send") && !may("sent")) return <NotMine kind="sent" />;
+  const [where = "", which] = path;
+  if (AT_THE_VAN.includes(where) && !may("sent")) return <NotMine kind="sent" />;
+  if (where === "round" || where === "make-up" || where === "drop") {
+    return <Drop where={where} id={which} />;
+  }
   if (where === "back") return <CameBack />;
   if (where === "call") return <WhomToCall />;
   if (where === "send") return which === "to" ? <ChooseCustomer /> : <SendOut />;

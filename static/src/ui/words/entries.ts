@@ -39,6 +39,7 @@ const DONE: { [kind: string]: string } = {
   place: "Place",
   customer: "Customer",
   setting: "Figure",
+  drop: "Drop",
   lot: "Lot",
   solution: "Solution",
   trial: "Finings trial",

@@ -1,0 +1,56 @@
+// Handing over: one tap records the drop, each container sent, and each empty taken along.
+
+import type { Customer, DropLine } from "../../../domain/records.ts";
+import type { Standing } from "../../../domain/standing.ts";
+import { dueOn } from "../../../domain/trips.ts";
+import type { Draft } from "../../../store/saving.ts";
+import { backDrafts } from "../back.ts";
+import type { AtTheDoor } from "./at-the-door.ts";
+import type { Stop } from "./drops.ts";
+
+export interface Handing {
+  stop: Stop;
+  door: AtTheDoor;
+  lines: readonly DropLine[];
+  customer: Customer | undefined;
+  standings: ReadonlyMap<string, Standing>;
+  /** How many of ours the customer has before it. */
+  heldBefore: number;
+  now: string;
+}
+
+export const countedFault = (counted: string): string | null =>
+  /^\d{0,3}$/.test(counted.trim()) ? null : "A whole figure, such as 3.";
+
+export const handOverDrafts = (handing: Handing): Draft[] => {
+  const { stop, door, lines, customer, standings, heldBefore, now } = handing;
+  const counted = Number(door.counted || "0");
+  const sent = lines.map(({ number }): Draft => {
+    const facts = { customer: stop.customer, due_on: dueOn(now, customer ?? null) };
+    return { kind: "sent", subject: number, facts };
+  });
+  const back = door.empties.flatMap((number) =>
+    backDrafts(number, standings.get(number) ?? null, {
+      place: undefined,
+      asNew: null,
+      ullage_ml: null,
+    }),
+  );
+  const drop: Draft = {
+    kind: "drop",
+    subject: stop.id,
+    facts: {
+      handed_over_at: now,
+      numbers: stop.numbers,
+      lines,
+      empties: door.empties,
+      empties_counted: counted,
+      held_before: heldBefore,
+      held_after: Math.max(0, heldBefore + lines.length - door.empties.length - counted),
+      taken_by: door.takenBy.trim(),
+      signature: door.signature,
+      note: door.note.trim(),
+    },
+  };
+  return [...back, ...sent, drop];
+};

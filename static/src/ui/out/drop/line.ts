@@ -1,0 +1,59 @@
+// What the papers of a drop say of one container: facts of the day it was handed over.
+
+import { londonDate } from "../../../domain/calendar.ts";
+import { label } from "../../../domain/cellar/label.ts";
+import { lotMark } from "../../../domain/cellar/lot.ts";
+import { DomainError } from "../../../domain/errors.ts";
+import type { Settings } from "../../../domain/figures.ts";
+import type { DropLine } from "../../../domain/records.ts";
+import type { Standing } from "../../../domain/standing.ts";
+import { isFined } from "../../cellar/asking.ts";
+import { around } from "../../cellar/fit.ts";
+import { type Known, text } from "../../words.ts";
+
+/** What a rule says, nothing where the records are beyond it: the papers leave it out then. */
+const attempt = (rule: () => string): string => {
+  try {
+    return rule();
+  } catch (fault) {
+    if (fault instanceof DomainError) return "";
+    throw fault;
+  }
+};
+
+export const lineOf = (
+  number: string,
+  standing: Standing | undefined,
+  known: Known,
+  settings: Settings,
+): DropLine => {
+  const kind = standing?.kind ?? "other_cask";
+  const contents = standing?.contents ?? null;
+  if (standing === undefined || contents === null) {
+    const empty = { beer: "", abv_tenths: null, lot: "", best_before: null };
+    return { number, kind, ...empty, volume_ml: 0, contains: "" };
+  }
+  const { beer, gyle } = around(standing, known);
+  const { abv_tenths, cereals, milk } = beer?.fields ?? {};
+  const sulphite = gyle?.fields.sulphite_decimg_per_l;
+  const gyle_number = text(gyle ?? undefined, "number");
+  const racked_on = londonDate(contents.since);
+  const inputs = {
+    cereals: cereals ?? [],
+    milk: milk ?? false,
+    isinglass: isFined(contents, beer) ?? true,
+    sulphites_mg_per_l: sulphite === undefined || sulphite === null ? null : sulphite / 10,
+  };
+  return {
+    number,
+    kind,
+    beer: text(beer ?? undefined, "name"),
+    abv_tenths: abv_tenths ?? null,
+    lot: attempt(() => lotMark({ gyle_number, racked_on }, settings).result.mark),
+    best_before: contents.best_before,
+    volume_ml: contents.left_ml,
+    contains: attempt(
+      () => label({ ...inputs, abv_tenths: abv_tenths ?? 0 }, settings).result.contains_words,
+    ),
+  };
+};

@@ -1,0 +1,84 @@
+// What a delivery note says, in lines: for the screen, for a message, and for the paper.
+
+import { CONTAINER_KINDS } from "../../../domain/containers.ts";
+import type { BreweryFields, DropFields, DropLine } from "../../../domain/records.ts";
+import { count, dateWords, listWords, litres, strength } from "../../words.ts";
+
+export interface Note {
+  brewery: string;
+  address: string;
+  customer: string;
+  day: string;
+  lines: { number: string; what: string; more: string }[];
+  /** Beside the lines: what came along, what is there now, duty, who took it. */
+  said: { what: string; says: string }[];
+  signature: string;
+}
+
+const kindOf = ({ kind }: DropLine): string => CONTAINER_KINDS[kind]?.name ?? kind;
+
+const moreOf = (line: DropLine, now: string): string =>
+  [
+    line.lot === "" ? "" : `lot ${line.lot}`,
+    line.best_before === null ? "" : `best before ${dateWords(line.best_before, now)}`,
+    line.contains.toLowerCase(),
+  ]
+    .filter(Boolean)
+    .join(", ");
+
+const whatOf = (line: DropLine): string => {
+  if (line.beer === "") return `${kindOf(line)}, no beer on record`;
+  const beer = line.abv_tenths === null ? line.beer : `${line.beer} ${strength(line.abv_tenths)}`;
+  return `${kindOf(line)} of ${beer}, ${litres(line.volume_ml)}`;
+};
+
+/** A paper is kept for years: its date has the year. */
+const dayOf = (at: string): string =>
+  new Date(at).toLocaleDateString("en-GB", {
+    timeZone: "Europe/London",
+    day: "numeric",
+    month: "long",
+    year: "numeric",
+  });
+
+const takenWords = ({ empties = [], empties_counted = 0 }: Partial<DropFields>): string => {
+  const counted = empties_counted === 0 ? "" : count(empties_counted, "counted", "counted");
+  return [listWords(empties), counted].filter(Boolean).join(", and ") || "none";
+};
+
+export const noteOf = (
+  drop: Partial<DropFields>,
+  brewery: Partial<BreweryFields>,
+  customer: string,
+): Note => {
+  const { lines = [], handed_over_at = "", held_before = 0, held_after = 0 } = drop;
+  const total = lines.reduce((sum, { volume_ml }) => sum + volume_ml, 0);
+  const said = [
+    { what: "Empties taken along", says: takenWords(drop) },
+    { what: "Our containers here", says: `${held_before} before, ${held_after} now` },
+    { what: "Beer, duty paid", says: litres(total) },
+    { what: "Taken by", says: drop.taken_by ?? "" },
+    { what: "Note", says: drop.note ?? "" },
+  ];
+  return {
+    brewery: brewery.name ?? "",
+    address: [brewery.address, brewery.phone, brewery.email].filter(Boolean).join(", "),
+    customer,
+    day: dayOf(handed_over_at),
+    lines: lines.map((line) => ({
+      number: line.number,
+      what: whatOf(line),
+      more: moreOf(line, handed_over_at),
+    })),
+    said: said.filter(({ says }) => says !== ""),
+    signature: drop.signature ?? "",
+  };
+};
+
+/** As a message says it. */
+export const noteText = (note: Note): string =>
+  [
+    `${note.brewery}: delivery to ${note.customer}, ${note.day}`,
+    ...note.lines.map(({ number, what, more }) => `${number}: ${what}${more && `, ${more}`}`),
+    ...note.said.map(({ what, says }) => `${what}: ${says}`),
+  ].join("\n");

@@ -1,0 +1,88 @@
+"""The van's round: made up in the yard, handed over at the door with no network, told later."""
+
+from pathlib import Path
+
+import pypdfium2  # type: ignore[import-untyped]
+from playwright.sync_api import Page, expect
+
+from .brewery import Brewery
+from .doings import all_at_the_brewery, fill, rack_from, said, tap, type_number
+from .phone import Phone
+
+
+def make_up(page: Page, customer: str, *numbers: str) -> None:
+    page.get_by_role("link", name="Make up a drop").tap()
+    tap(page, f"Choose: {customer}")
+    for number in numbers:
+        type_number(page, number)
+        tap(page, f"Make up {number}")
+        said(page, f"{number} made up.")
+    page.get_by_role("link", name="Done:").tap()
+
+
+def sign(page: Page) -> None:
+    glass = page.get_by_role("img", name="Sign here")
+    glass.scroll_into_view_if_needed()
+    box = glass.bounding_box()
+    assert box is not None
+    x, y = box["x"] + 40, box["y"] + 60
+    page.mouse.move(x, y)
+    page.mouse.down()
+    for step in range(1, 9):
+        page.mouse.move(x + 20 * step, y + (30 if step % 2 else -20))
+    page.mouse.up()
+
+
+def text_of(pdf: Path) -> str:
+    pages = pypdfium2.PdfDocument(pdf)
+    return " ".join(" ".join(page.get_textpage().get_text_range().split()) for page in pages)
+
+
+def test_a_round(phone: Phone, brewery: Brewery) -> None:
+    """Empties by a tap, by number and by count; a signature; the note as a file, all offline."""
+    brewery.send("111", "112", "113", to="Lantern", days=20)
+    page = phone.open()
+    rack_from(page, "901")
+    for number in ("101", "102", "103", "104"):
+        fill(page, number)
+    all_at_the_brewery(page)
+    phone.open("out/round")
+    make_up(page, "Lantern", "101", "102")
+    make_up(page, "Ferry House", "103")
+    expect(page.get_by_text("3 containers to load")).to_be_visible()
+    phone.lose_signal()
+
+    page.get_by_role("link", name="Lantern").tap()
+    tap(page, "Leave out: Firkin 102")
+    tap(page, "Take: Firkin 111")
+    page.get_by_label("Other empties, by number").fill("105")
+    tap(page, "Take 105")
+    page.get_by_label("Empties only counted").fill("two")
+    page.get_by_label("Taken by").fill("Pat at the bar")
+    sign(page)
+    tap(page, "Hand over")
+    expect(page.get_by_text("A whole figure, such as 3.")).to_be_visible()
+    page.get_by_label("Empties only counted").fill("1")
+    tap(page, "Hand over")
+    said(page, "1 container handed over at Lantern. On this phone.")
+    expect(page.get_by_text("3 before, 1 now")).to_be_visible()
+    with page.expect_download() as download:
+        tap(page, "Save it")
+    note = text_of(download.value.path())
+    for part in ("Lantern", "101", "Oystercatcher", "111 and 105, and 1 counted", "Pat at the bar"):
+        assert part in note
+    assert "102" not in note
+
+    page.get_by_role("link", name="Back to the round").tap()
+    page.get_by_role("link", name="Ferry House").tap()
+    tap(page, "Hand over")
+    said(page, "1 container handed over at Ferry House. On this phone.")
+    phone.kill()
+    phone.start(offline=True)
+    page = phone.open("out/round")
+    expect(page.get_by_text("Handed over today")).to_be_visible()
+
+    phone.find_signal()
+    all_at_the_brewery(page)
+    trips = {n: brewery.server.standing(n)["trip"] for n in ("101", "102", "103", "111", "105")}
+    assert {n for n, trip in trips.items() if trip is not None} == {"101", "103"}
