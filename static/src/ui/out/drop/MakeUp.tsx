@@ -40,7 +40,7 @@ export const ForWhom = () => {
   useTitle("A drop for whom?");
   const [words, setWords] = useState("");
   const customers: Customers = book.customers.value;
-  const found = customersLike(customers, words, []);
+  const found = customersLike(customers, words, [], londonDate(known.value.now));
   return (
     <>
       <div class="above">
