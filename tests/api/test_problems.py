@@ -101,7 +101,10 @@ def test_answers_carry_the_headers_that_keep_the_browser_strict(
 ) -> None:
     """Whatever the answer."""
     headers = client.get(path, headers={"Accept": "text/html"}).headers
-    assert headers["Content-Security-Policy"].startswith("default-src 'none'; script-src 'self';")
+    policy = headers["Content-Security-Policy"]
+    assert policy.startswith("default-src 'none'; script-src 'self' 'wasm-unsafe-eval';")
+    assert "'unsafe-inline'" not in policy
+    assert "'unsafe-eval'" not in policy
     assert headers["X-Content-Type-Options"] == "nosniff"
     assert headers["Referrer-Policy"] == "no-referrer"
 
