@@ -31,10 +31,18 @@ const offWords = ({ ready }: Served, now: string): string => {
   return off < now ? `Should be off since ${timeWords(off, now)}` : `Off by ${timeWords(off, now)}`;
 };
 
+/** Tapped ahead of the sale it was picked for, it is not drawn from yet. */
+const sinceWords = ({ serving: { tapped }, standing: { planned } }: Served, now: string) => {
+  if (tapped === null) return "On sale";
+  return planned !== null && planned.sale_at > now
+    ? `Tapped ${agoWords(tapped.since, now)} for ${timeWords(planned.sale_at, now)}`
+    : `On sale ${ageWords(tapped.since, now)}`;
+};
+
 export const onSaleWords = (served: Served, now: string): string => {
-  const { tapped, vented, stooped } = served.serving;
+  const { vented, stooped } = served.serving;
   const spile = served.standing.shape === "keg" ? "" : spileWords(vented);
-  const first = `On sale ${tapped === null ? "" : ageWords(tapped.since, now)}`;
+  const first = sinceWords(served, now);
   const tilted = stooped === null ? "" : ", tilted";
   return [
     `${first}${spile === "" ? "" : `, ${spile}`}${tilted}`,

@@ -57,6 +57,12 @@ test("on sale says how long, which spile, how much by the last dip, and until wh
   );
 });
 
+test("tapped ahead of the sale it was picked for, it says so and is off three days after that", () => {
+  const tomorrow: Told = [ago(1), "planned", { sale_at: ago(-1) }];
+  const says = words(one(FIRKIN, ready, tomorrow, [ago(0, 2), "tapped", {}]));
+  assert.match(says, /^Tapped 2 h ago for Thu 12:00\. .* Off by Sun 12:00\.$/);
+});
+
 test("before the first dip the fill is all that is known", () => {
   assert.match(
     words(one(FIRKIN, ready, [ago(1), "tapped", {}])),
