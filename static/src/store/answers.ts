@@ -39,7 +39,6 @@ export const takeAnswers = async (
     const correcting = clock === null ? [] : [writeMeta(transaction, "clock", clock)];
     await Promise.all<unknown>([...writing, ...removing, ...correcting]);
   });
-  if (clock !== null) phone.clock.offset = clock;
   if (changes.length === 0) return;
   phone.ownChanged(changes.map(({ n, own }): OwnChange => [n, own]));
   phone.tabs.tell({ about: "own", keys: changes.map(({ n }) => n) });

@@ -33,7 +33,7 @@ export const catchUp = async (phone: Phone): Promise<void> => {
       return { rowsAt, loading, clock, unsent, attention };
     },
   );
-  phone.clock.offset = stored.clock ?? null;
+  if (stored.clock !== undefined) phone.clock.follow(stored.clock);
   const sameRows = stored.rowsAt?.revision === phone.rowsAt?.revision;
   const sameLoad = stored.loading?.after === phone.loading?.after;
   if (!sameRows || !sameLoad) await rereadAllRows(phone);

@@ -33,9 +33,18 @@ export class Clock {
     return this.#offset;
   }
 
-  set offset(offset: ClockOffset | null) {
-    if (offset?.measuredAt !== this.#offset?.measuredAt) this.#leadAtFirst = this.#leadNow();
+  /** The brewery has just been heard: from now on by this offset, whether or not it can be kept. */
+  hear(offset: ClockOffset): void {
     this.#offset = offset;
+    this.#leadAtFirst = this.#leadNow();
+    this.#leadWhenHeard = this.#leadAtFirst;
+  }
+
+  /** What is kept, by an earlier page or by another tab, where it is newer. */
+  follow(kept: ClockOffset): void {
+    if (this.#offset !== null && this.#offset.measuredAt >= kept.measuredAt) return;
+    this.#offset = kept;
+    this.#leadAtFirst = this.#leadNow();
   }
 
   get offsetMs(): number {
@@ -84,7 +93,6 @@ export class Clock {
     const middle = Math.round((low + high) / 2);
     const held = this.#offset === null ? undefined : this.offsetMs;
     const offsetMs = held === undefined ? middle : Math.min(Math.max(held, low), high);
-    this.#leadWhenHeard = this.#leadNow();
     return { offsetMs, measuredAt: asTime(Date.parse(brewery)) };
   }
 

@@ -35,7 +35,7 @@ export const readEverything = async (phone: Phone): Promise<void> => {
       return { ...rows, own, clock, syncedAt };
     },
   );
-  phone.clock.offset = found.clock ?? null;
+  if (found.clock !== undefined) phone.clock.follow(found.clock);
   phone.syncedAt = found.syncedAt ?? null;
   phone.loading = found.loading;
   phone.own.clear();

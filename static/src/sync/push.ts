@@ -67,6 +67,7 @@ export class Pusher {
     const answer = reply.status === 200 ? pushAnswer(reply.body, ids) : null;
     if (answer === null) throw new NoAnswer(NO_SENSE, reply.retryAfterMs);
     const offset = clock.measured(answer.serverTime, sentMs, receivedMs);
+    clock.hear(offset);
     await takeAnswers(this.#phone, answer.epoch, answer.answers, offset);
     if (batch.entries[0]?.where === "phone") this.#goOn(batch.entries);
     this.later += answer.answers.filter(({ verdict }) => verdict === "later").length;
@@ -81,7 +82,9 @@ export class Pusher {
     const receivedMs = clock.deviceMs();
     const time = reply.status === 200 ? serverTime(reply.body) : null;
     if (time === null) throw new NoAnswer(NO_SENSE, reply.retryAfterMs);
-    await takeAnswers(this.#phone, "", [], clock.measured(time, sentMs, receivedMs));
+    const offset = clock.measured(time, sentMs, receivedMs);
+    clock.hear(offset);
+    await takeAnswers(this.#phone, "", [], offset);
   }
 
   #envelope({ entries, lateMs, json }: Batch, sentMs: number): string {

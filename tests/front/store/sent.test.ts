@@ -11,7 +11,7 @@ const DAY_MS = 86_400_000;
 
 /** The brewery has just said what its time is. */
 const hear = ({ phone }: Page, nowMs: number): void => {
-  phone.clock.offset = phone.clock.measured(asTime(nowMs), nowMs, nowMs);
+  phone.clock.hear(phone.clock.measured(asTime(nowMs), nowMs, nowMs));
 };
 
 test("what the brewery has is forgotten after thirty days, what it has not is kept", async () => {

@@ -189,3 +189,15 @@ test("what an older release of the app has kept is sent as it stands", async () 
   one.world.wait(HOUR_MS);
   await sentAsItWas(one, { id: entry.id, atMs });
 });
+
+test("what the brewery said of the time counts, though there was no room to keep it", async () => {
+  const one = await spell(true);
+  const made = await one.save();
+  one.set(YEAR_MS);
+  await one.phone.restart();
+  one.phone.fuse.full = true;
+  await one.phone.go();
+  assert.equal(one.world.brewery.taken.get(made.id), undefined);
+  one.phone.fuse.full = false;
+  await sentAsItWas(one, made);
+});
