@@ -2,11 +2,14 @@
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import partial
 
 from flask import Flask
 
 from cellarapp import api
+from cellarapp.api.proxies import FromProxies
 from cellarapp.config import Config, read_config
+from cellarapp.lan.addresses import reached_at
 from cellarapp.ledger.opening import open_ledger
 from cellarapp.logs import set_up_logging
 from cellarapp.storage.db import close_connections, db, set_up_engine
@@ -38,6 +41,7 @@ def create_app(config: Config | None = None, *, migrate: bool = True) -> Flask:
     app.config["SQLALCHEMY_DATABASE_URI"] = config.database_url
     # What was being written may be private; it must not get into the log with an error.
     app.config["SQLALCHEMY_ENGINE_OPTIONS"] = {"hide_parameters": True}
+    app.config["CELLAR_REACHED_AT"] = partial(reached_at, config)
     app.config["CELLAR_DATABASE_FILE"] = config.database_file
     app.config["CELLAR_LEAST_FREE_MIB"] = config.least_free_mib
     app.config["CELLAR_LOG"] = config.log
@@ -48,6 +52,7 @@ def create_app(config: Config | None = None, *, migrate: bool = True) -> Flask:
     db.init_app(app)
     set_up_migrations(app)
     api.register(app)
+    app.wsgi_app = FromProxies(app.wsgi_app, config.proxies)  # type: ignore[method-assign]
     with app.app_context():
         set_up_engine(db.engine, busy_ms=config.busy_ms)
         if migrate:

@@ -7,13 +7,18 @@ import os
 from collections.abc import Mapping
 from dataclasses import dataclass
 from importlib.util import find_spec
+from ipaddress import IPv4Network, IPv6Network, ip_network
 from pathlib import Path
+from urllib.parse import urlsplit
 
 from cellarapp.logs import LogForm
 
 DATABASE_FILE = "cellarapp.sqlite"
 DEMO_FILE = "demo.sqlite"
 """A made-up brewery never gets into the file of a real one."""
+
+
+Network = IPv4Network | IPv6Network
 
 
 class ConfigError(Exception):
@@ -32,6 +37,14 @@ class Config:
     port: int = 8080
     workers: int = 1
     """Processes that answer requests. SQLite has one writer at a time, and needs no more."""
+    lan: bool = False
+    """Whether phones on the brewery's own network are served, over HTTPS."""
+    trust_port: int = 8081
+    """Where a phone gets the authority's certificate, over plain HTTP; only with `lan`."""
+    address: str = ""
+    """Where the app is reached from outside, if a proxy stands before it: https://..."""
+    proxies: tuple[Network, ...] = ()
+    """The proxies that are believed."""
     busy_ms: int = 15_000
     """How long a write waits for another one before it gives up, ms."""
     demo: bool = False
@@ -70,11 +83,16 @@ def read_config(environ: Mapping[str, str] | None = None) -> Config:
     file = data / (DEMO_FILE if demo else DATABASE_FILE)
     backups = given.get("CELLAR_BACKUPS")
     url = database_url(given.get("CELLAR_DATABASE", ""), file)
+    lan = bool(given.get("CELLAR_LAN"))
     return Config(
         data=data,
         database_url=url,
         demo=demo,
-        host=given.get("CELLAR_HOST") or Config.host,
+        host=given.get("CELLAR_HOST") or ("0.0.0.0" if lan else Config.host),
+        lan=lan,
+        trust_port=_whole(given, "CELLAR_TRUST_PORT", Config.trust_port, low=1, high=65_535),
+        address=_address(given.get("CELLAR_ADDRESS", "")),
+        proxies=_networks(given.get("CELLAR_PROXIES", "")),
         port=_whole(given, "CELLAR_PORT", Config.port, low=1, high=65_535),
         workers=_workers(given, url),
         busy_ms=_whole(given, "CELLAR_BUSY_MS", Config.busy_ms, low=1, high=600_000),
@@ -129,6 +147,30 @@ def _workers(environ: Mapping[str, str], url: str) -> int:
             "because those that write to a file do not take turns."
         )
     return workers
+
+
+def _address(wanted: str) -> str:
+    parts = urlsplit(wanted)
+    whole = parts.scheme in ("https", "http") and parts.hostname and parts.path in ("", "/")
+    if wanted and (not whole or parts.query or parts.fragment):
+        raise ConfigError(
+            f"CELLAR_ADDRESS is {wanted!r}; it must be what phones open, such as "
+            "https://casks.example, and nothing after that."
+        )
+    return wanted.rstrip("/")
+
+
+def _networks(wanted: str) -> tuple[Network, ...]:
+    found = []
+    for one in wanted.replace(",", " ").split():
+        try:
+            found.append(ip_network(one))
+        except ValueError as fault:
+            raise ConfigError(
+                f"CELLAR_PROXIES names {one!r}; give addresses or networks, such as "
+                "127.0.0.1 or 10.0.0.0/24, with commas between them."
+            ) from fault
+    return tuple(found)
 
 
 def _log(wanted: str) -> LogForm:

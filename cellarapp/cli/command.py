@@ -18,7 +18,7 @@ from cellarapp.storage.errors import StorageBusy, StorageError
 
 VARIABLES = {
     "data": "CELLAR_DATA", "database": "CELLAR_DATABASE", "host": "CELLAR_HOST",
-    "port": "CELLAR_PORT", "workers": "CELLAR_WORKERS",
+    "port": "CELLAR_PORT", "trust_port": "CELLAR_TRUST_PORT", "workers": "CELLAR_WORKERS",
 }  # fmt: skip
 """What an option of the command line stands for."""
 
@@ -43,6 +43,10 @@ def _parser() -> ArgumentParser:
     serve.add_argument("--host", help="address to listen at (127.0.0.1)")
     serve.add_argument("--port", help="port to listen at (8080)")
     serve.add_argument("--workers", help="processes that answer requests (1)")
+    serve.add_argument(
+        "--lan", action="store_true", help="serve phones on this network, over HTTPS"
+    )
+    serve.add_argument("--trust-port", help="where phones get the certificate, with --lan (8081)")
     check = commands.add_parser("check", help="replay the ledger and compare every row with it")
     rebuild = commands.add_parser("rebuild", help="make the rows anew from the ledger")
     backup = commands.add_parser("backup", help="copy the database, also while it is in use")
@@ -73,6 +77,8 @@ def _settings(given: Namespace) -> Config:
     """
     if given.command == "demo" or getattr(given, "demo", False):
         os.environ["CELLAR_DEMO"] = "yes"
+    if getattr(given, "lan", False):
+        os.environ["CELLAR_LAN"] = "yes"
     for option, variable in VARIABLES.items():
         value = getattr(given, option, None)
         if value is not None:

@@ -15,6 +15,7 @@ from cellarapp.storage.backups import Keeping, backups_in
 COMMAND = [sys.executable, "-c", "from cellarapp.cli import main; raise SystemExit(main())"]
 FIRST_AFTER = timedelta(minutes=5)
 """So long after its start a server makes the first backup there is."""
+AT_REST_S = 2
 AGAIN_AFTER = timedelta(minutes=10)
 """So long after a backup that failed the next one is tried."""
 
@@ -47,6 +48,9 @@ class Schedule:
 
     def _keep_on(self) -> None:
         assert self._every is not None
+        # The worker is forked meanwhile; this thread must be at rest then, holding no lock.
+        if self._stopped.wait(AT_REST_S):
+            return
         last = max(backups_in(self._folder), default=None)
         if last is not None:
             self._due = last + self._every

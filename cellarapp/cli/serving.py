@@ -1,21 +1,27 @@
 """`cellarapp serve`: one process, or several, that answers requests with eight threads."""
 
+import multiprocessing
 import socket
 import sys
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from granian import Granian
-from granian.constants import Interfaces
+from granian.constants import Interfaces, SSLProtocols
 from granian.log import LogLevels
 
 from cellarapp.api.client import client_folder
 from cellarapp.app import opened
 from cellarapp.cli.filling import fill
 from cellarapp.cli.schedule import Schedule
-from cellarapp.config import Config
+from cellarapp.config import Config, ConfigError
+from cellarapp.lan.addresses import reached_at
 from cellarapp.storage.copies import close_for_good
 from cellarapp.storage.errors import StorageError
+
+if TYPE_CHECKING:
+    from cellarapp.cli.own_network import OwnNetwork
 
 THREADS = 8
 CONNECTIONS = 256
@@ -28,21 +34,31 @@ def serve(config: Config, *, demo_seed: int | None) -> int:
     The database is brought up to date here, before anything listens, so that a fault is told
     plainly and once.
     """
-    taken = _why_not_free(config.host, config.port)
+    taken = _why_not_free(config.host, config.port, "--port")
+    if taken is None and config.lan:
+        taken = _why_not_free(config.host, config.trust_port, "--trust-port")
     if taken is not None:
         print(f"cellarapp: {taken}", file=sys.stderr)
         return 1
     with opened(config):
         pass
+    network = _own_network(config) if config.lan else None
     if demo_seed is not None:
         fill(config, now=datetime.now(UTC), seed=demo_seed)
     if client_folder(config.client) is None:
         print("The client is not built; the pages will say how to build it.")
-    print(f"cellarapp is at http://{_shown(config.host)}:{config.port}  (stop with Ctrl-C)")
+    if network is None:
+        print(f"cellarapp is at {reached_at(config)[0]}  (stop with Ctrl-C)")
+    else:
+        network.tell(sys.stdout)
     sys.stdout.flush()
     backups = Schedule(config)
-    if not config.demo:
+    if not config.demo and config.database_file is not None:
         backups.start()
+    if network is not None:
+        # A worker is started anew with each certificate. Forked from a process with threads, it
+        # could wait for ever for a lock that one of them held at that moment.
+        multiprocessing.set_start_method("spawn")
     # The worker makes its own application, from the environment.
     server = Granian(
         "cellarapp:create_app",
@@ -55,11 +71,18 @@ def serve(config: Config, *, demo_seed: int | None) -> int:
         backpressure=CONNECTIONS,
         websockets=False,
         log_level=LogLevels.error,
+        ssl_cert=network.file if network else None,
+        ssl_key=network.file if network else None,
+        ssl_protocol_min=SSLProtocols.tls12,  # phones of before 2019 know nothing newer
     )
+    if network is not None:
+        network.start(when_changed=server.signal_handler_reload)
     try:
         server.serve()
     finally:
         backups.stop()
+        if network is not None:
+            network.stop()
     if config.database_file is not None:
         _close_for_good(config.database_file)
     return 0
@@ -77,7 +100,18 @@ def _close_for_good(database_file: Path) -> None:
         print(f"cellarapp: {said}", file=sys.stderr)
 
 
-def _why_not_free(host: str, port: int) -> str | None:
+def _own_network(config: Config) -> "OwnNetwork":
+    try:
+        from cellarapp.cli.own_network import OwnNetwork  # needs the extra, and nothing else does
+    except ModuleNotFoundError as fault:
+        raise ConfigError(
+            f"serve --lan needs {fault.name}, which is not installed. "
+            "Install it with: pip install 'cellarapp[lan]'"
+        ) from fault
+    return OwnNetwork(config)
+
+
+def _why_not_free(host: str, port: int, option: str) -> str | None:
     """Why nothing can listen there. Granian itself would share the port in silence."""
     try:
         family, kind, proto, _, address = socket.getaddrinfo(host, port, type=socket.SOCK_STREAM)[0]
@@ -89,16 +123,10 @@ def _why_not_free(host: str, port: int) -> str | None:
         try:
             probe.bind(address)
         except PermissionError:
-            return f"port {port} needs more rights than you have; choose another one with --port."
+            return f"port {port} needs more rights than you have; choose another one with {option}."
         except OSError as fault:
             return (
                 f"port {port} at {host} cannot be used ({fault.strerror}): perhaps cellarapp runs "
-                "already. Stop the other program, or choose another port with --port."
+                f"already. Stop the other program, or choose another port with {option}."
             )
     return None
-
-
-def _shown(host: str) -> str:
-    if host in ("0.0.0.0", "::"):
-        return "localhost"
-    return f"[{host}]" if ":" in host else host

@@ -3,6 +3,7 @@
 import os
 import shutil
 import signal
+from collections.abc import Sequence
 from pathlib import Path
 
 from playwright.sync_api import BrowserContext, Page, Playwright, expect
@@ -31,15 +32,25 @@ class Phone:
         self._context: BrowserContext | None = None
 
     def start(
-        self, *, offline: bool = False, theme: str = "dark", sees: Path | None = None
+        self,
+        *,
+        offline: bool = False,
+        theme: str = "dark",
+        sees: Path | None = None,
+        options: Sequence[str] = (),
+        home: Path | None = None,
     ) -> None:
-        """Start the browser; nothing is opened yet. `sees` is a film before its camera."""
+        """Start the browser; nothing is opened yet.
+
+        `sees` is a film before its camera; whom it trusts, it reads in its `home` folder.
+        """
         chromium = shutil.which("chromium") or shutil.which("google-chrome")
         assert chromium, "chromium is not on the path: run .ci/test, which installs it"
         self._context = self._playwright.chromium.launch_persistent_context(
             str(self._folder),
             executable_path=chromium,
-            args=["--no-sandbox", *_camera(sees)],
+            args=["--no-sandbox", *_camera(sees), *options],
+            env=os.environ | ({"HOME": str(home)} if home else {}),
             viewport={"width": WIDE, "height": HIGH},
             screen={"width": WIDE, "height": HIGH},
             device_scale_factor=2,

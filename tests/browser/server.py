@@ -85,9 +85,9 @@ class Server:
             self._process.wait(timeout=20)
             self._process = None
 
-    def run(self, command: str) -> "subprocess.CompletedProcess[str]":
+    def run(self, *command: str) -> "subprocess.CompletedProcess[str]":
         """Run another command of cellarapp on the same data."""
-        run = [COMMAND, command]
+        run = [COMMAND, *command]
         return subprocess.run(run, env=self._environment(), capture_output=True, text=True)
 
     def get(self, path: str) -> Any:
