@@ -5,6 +5,7 @@ import { type ReadonlySignal, signal } from "@preact/signals";
 import { accountOf, type RoleChange, setDoor, takeMe } from "../store/account.ts";
 import { forgetOldSent } from "../store/answers.ts";
 import { catchUp } from "../store/catch-up.ts";
+import { JITTER_MS } from "../store/clock.ts";
 import type { Loaded } from "../store/first-load.ts";
 import type { RowKey } from "../store/kept.ts";
 import type { Phone } from "../store/phone.ts";
@@ -57,6 +58,7 @@ export class Sync {
   readonly #transport: Transport;
   #running: Promise<void> | null = null;
   #again = false;
+  #clockTold = false;
   #askedMs = Number.NEGATIVE_INFINITY;
 
   constructor(phone: Phone, around: SyncSurroundings) {
@@ -120,6 +122,7 @@ export class Sync {
     await round.run();
     await keepSyncedAt(this.#phone);
     await forgetOldSent(this.#phone);
+    this.#tellOfClock();
     await this.#askWho(round.me);
     return pusher.later;
   }
@@ -142,6 +145,14 @@ export class Sync {
     if (change !== null) this.notice.value = roleWords(change);
   }
 
+  /** Once each time the app is opened, so that somebody may put the clock right. */
+  #tellOfClock(): void {
+    const { sure, offsetMs } = this.#phone.clock;
+    if (this.#clockTold || !sure || Math.abs(offsetMs) <= JITTER_MS) return;
+    this.#clockTold = true;
+    this.notice.value ??= clockWords(offsetMs);
+  }
+
   #set(changes: Partial<SyncState>): void {
     this.#state.value = { ...this.#state.peek(), ...changes };
   }
@@ -162,6 +173,24 @@ const roleWords = ({ person, role }: RoleChange): string =>
 const loadedWords = ({ why, offered, differing }: Loaded): string | null => {
   if (why === "differs") return differingWords(differing);
   return offered > 0 ? restoredWords(offered) : null;
+};
+
+const UNITS: readonly (readonly [ms: number, word: string])[] = [
+  [365 * 24 * HOUR_MS, "year"],
+  [24 * HOUR_MS, "day"],
+  [HOUR_MS, "hour"],
+  [HOUR_MS / 60, "minute"],
+];
+
+const clockWords = (slowMs: number): string => {
+  const offMs = Math.abs(slowMs);
+  const [ms, word] = UNITS.find(([unitMs]) => offMs >= 0.95 * unitMs) ?? [HOUR_MS / 60, "minute"];
+  const count = Math.round(offMs / ms);
+  const much = count === 1 ? `one ${word}` : `${count} ${word}s`;
+  return (
+    `This phone's clock is ${much} ${slowMs > 0 ? "slow" : "fast"}. ` +
+    "What is recorded gets the right time all the same when it is sent; set the clock right."
+  );
 };
 
 const NAMED = 5;

@@ -41,8 +41,10 @@ test("read in again long after, when the phone has forgotten what it sent, nothi
   await two.go();
   world.wait(40 * 86_400_000);
   await two.restart();
+  await two.book.record("noted", "117", { words: "so that it hears what the time is" });
+  await two.go();
   assert.deepEqual(await two.book.importOutbox(file), { added: 1, known: 0 });
   await world.heal();
-  assert.equal(world.brewery.accepted.length, 1);
+  assert.equal(world.brewery.accepted.length, 2);
   await world.isSettled();
 });

@@ -105,7 +105,7 @@ test("all that is held is asked about, whatever the clock said when it was recor
   const ids: string[] = [];
   for (const offsetMs of [0, 60_000, 0]) {
     const measuredAt = phone.book.now();
-    Object.assign(phone.phone.clock, { offset: { offsetMs, measuredAt } });
+    phone.phone.clock.hear({ offsetMs, measuredAt });
     ids.push((await phone.book.record("noted", "117", { words: "hold" })).entry.id);
     await phone.go();
   }
@@ -255,6 +255,31 @@ test("the clock is corrected by what the brewery's says, and later entries carry
   const [first, second] = pushes(asked);
   assert.equal(first.sent_at, new Date(world.nowMs - 3_600_000).toISOString());
   assert.equal(second.sent_at, new Date(world.nowMs).toISOString());
+  assert.match(phone.sync.notice.value ?? "", /^This phone's clock is one hour slow\. /);
+  phone.sync.notice.value = null;
+  await phone.go();
+  assert.equal(phone.sync.notice.value, null, "told once");
+});
+
+test("a clock is told to be wrong in the unit that says it best", async () => {
+  const minute = 60_000;
+  const cases: [skewMs: number, words: string | null][] = [
+    [119_000, null],
+    [5 * minute, "5 minutes fast"],
+    [-3 * 60 * minute, "3 hours slow"],
+    [24 * 60 * minute, "one day fast"],
+    [-2 * 365 * 24 * 60 * minute, "2 years slow"],
+  ];
+  for (const [skewMs, words] of cases) {
+    const { world } = await listening();
+    const phone = world.phone(0);
+    phone.skewMs = skewMs;
+    await phone.restart();
+    await phone.book.record("noted", "117", { words: "x" });
+    await phone.go();
+    const told = phone.sync.notice.value;
+    assert.equal(told?.match(/clock is (.*?)\./)?.[1] ?? null, words);
+  }
 });
 
 test("a fault of any kind is said, and the engine goes on afterwards", async () => {
