@@ -7,7 +7,7 @@ import type { Own } from "../store/own-entries.ts";
 import type { Phone } from "../store/phone.ts";
 import { type Batch, batchOf, MOST_ENTRIES } from "./batch.ts";
 import { pushAnswer, serverTime } from "./forms.ts";
-import { NO_SENSE, NoAnswer, type Transport } from "./transport.ts";
+import { noUse, type Transport } from "./transport.ts";
 
 const TOO_LARGE = { title: "This entry is too large", detail: "Make its words shorter." };
 
@@ -65,7 +65,7 @@ export class Pusher {
     }
     const ids = batch.entries.map(({ kept }) => kept.entry.id);
     const answer = reply.status === 200 ? pushAnswer(reply.body, ids) : null;
-    if (answer === null) throw new NoAnswer(NO_SENSE, reply.retryAfterMs);
+    if (answer === null) throw noUse(reply);
     const offset = clock.measured(answer.serverTime, sentMs, receivedMs);
     clock.hear(offset);
     await takeAnswers(this.#phone, answer.epoch, answer.answers, offset);
@@ -81,7 +81,7 @@ export class Pusher {
     const reply = await this.#transport({ path: "/api/health" });
     const receivedMs = clock.deviceMs();
     const time = reply.status === 200 ? serverTime(reply.body) : null;
-    if (time === null) throw new NoAnswer(NO_SENSE, reply.retryAfterMs);
+    if (time === null) throw noUse(reply);
     const offset = clock.measured(time, sentMs, receivedMs);
     clock.hear(offset);
     await takeAnswers(this.#phone, "", [], offset);

@@ -7,7 +7,7 @@ import type { Phone } from "../store/phone.ts";
 import { takeRows, tidyPages } from "../store/take-rows.ts";
 import { isAnotherLedger, isLedger, pullAnswer, snapshotHead, snapshotPage } from "./forms.ts";
 import type { Pusher } from "./push.ts";
-import { NO_SENSE, NoAnswer, type Reply, type Transport } from "./transport.ts";
+import { NoAnswer, noUse, type Reply, type Transport } from "./transport.ts";
 
 const PULL_ROWS = 1000;
 
@@ -131,5 +131,5 @@ export class Round {
 
 const orNoAnswer = <T>(reply: Reply, form: T | null): T => {
   if (reply.status === 200 && form !== null) return form;
-  throw new NoAnswer(NO_SENSE, reply.retryAfterMs);
+  throw noUse(reply);
 };

@@ -32,6 +32,13 @@ export const PATIENCE_MS = 30_000;
 export const CANNOT_REACH = "The brewery cannot be reached. Everything is kept on this phone.";
 export const NO_SENSE = "The brewery's answer made no sense. Everything is kept on this phone.";
 
+/** Why no use can be made of a reply: in the brewery's words, where it says that it cannot now. */
+export const noUse = ({ status, body, retryAfterMs }: Reply): NoAnswer => {
+  const title = status === 503 ? (body as { title?: unknown } | null | undefined)?.title : null;
+  const said = typeof title === "string" ? `${title}. Everything is kept on this phone.` : NO_SENSE;
+  return new NoAnswer(said, retryAfterMs);
+};
+
 /** Asks over HTTP. Whatever has not answered in full after `patienceMs` has not answered. */
 export const overFetch =
   (origin: string, patienceMs: number): Transport =>

@@ -5,7 +5,9 @@ import { createServer, type RequestListener } from "node:http";
 import type { AddressInfo } from "node:net";
 import { test } from "node:test";
 import {
+  NO_SENSE,
   NoAnswer,
+  noUse,
   overFetch,
   type Transport,
   waitFrom,
@@ -86,4 +88,19 @@ test("a wish to be left alone is a number of seconds or a date", () => {
   assert.equal(waitFrom("Mon, 02 Mar 2026 09:01:00 GMT", now), 60_000);
   assert.equal(waitFrom("Mon, 02 Mar 2026 08:00:00 GMT", now), 0);
   assert.equal(waitFrom("soon", now), null);
+});
+
+test("a server that cannot do its work now is told of in its own words", () => {
+  const title = "The server has no room left on its disk";
+  const told = noUse({ status: 503, body: { title }, retryAfterMs: 30_000 });
+  assert.equal(told.message, `${title}. Everything is kept on this phone.`);
+  assert.equal(told.retryAfterMs, 30_000);
+});
+
+test("an answer that is not the brewery's makes no sense, whatever it says", () => {
+  for (const body of [undefined, null, "busy", {}, { title: 7 }]) {
+    assert.equal(noUse({ status: 503, body, retryAfterMs: null }).message, NO_SENSE);
+  }
+  const other = { status: 200, body: { title: "Sign in to the hotel" }, retryAfterMs: null };
+  assert.equal(noUse(other).message, NO_SENSE);
 });

@@ -2,7 +2,6 @@
 
 import { useEffect } from "preact/hooks";
 import type { Role } from "../../../domain/roles.ts";
-import { RULES_VERSION } from "../../../domain/rules.ts";
 import { book } from "../../../store/book.ts";
 import { whoMay } from "../../../store/rights.ts";
 import { signOut } from "../../../sync/account.ts";
@@ -19,6 +18,7 @@ import { useTitle } from "../../shell/title.ts";
 import { ageWords, count } from "../../words.ts";
 import { askToKeep, lookAtStorage, storage, storageWords } from "./storage.ts";
 import { type Theme, theme } from "./theme.ts";
+import { Versions } from "./Versions.tsx";
 
 const Person = () => {
   const { me, door } = book.account.value;
@@ -147,12 +147,7 @@ export const ThisPhone = () => {
       <Look />
       <Brewery />
       <Storage />
-      <section class="form">
-        <h2>Versions</h2>
-        <p class="small">
-          App {__BUILD_ID__}, rules {RULES_VERSION}.
-        </p>
-      </section>
+      <Versions />
     </>
   );
 };
