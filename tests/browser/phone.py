@@ -4,9 +4,10 @@ import os
 import shutil
 import signal
 from collections.abc import Sequence
+from contextlib import suppress
 from pathlib import Path
 
-from playwright.sync_api import BrowserContext, Page, Playwright, expect
+from playwright.sync_api import BrowserContext, Error, Page, Playwright, Request, Response, expect
 
 WIDE, HIGH = 360, 740
 
@@ -82,13 +83,32 @@ class Phone:
 
     def kill(self) -> None:
         """End the browser as an empty battery would: nothing is asked and nothing is finished."""
-        browser = self.context.browser
-        assert browser is not None
-        processes = browser.new_browser_cdp_session().send("SystemInfo.getProcessInfo")
-        main = next(one["id"] for one in processes["processInfo"] if one["type"] == "browser")
+        main = self._main_process()
         with self.context.expect_event("close"):
             os.kill(main, signal.SIGKILL)
         self._context = None
+
+    def kill_when(self, event: str, path: str) -> None:
+        """Find a signal, and end at the first request to this path, or at its answer."""
+        main = self._main_process()
+        struck: list[str] = []
+
+        def strike(asked: Request | Response) -> None:
+            if not struck and path in asked.url:
+                struck.append(asked.url)
+                os.kill(main, signal.SIGKILL)
+
+        with self.context.expect_event("close"):
+            self.context.on(event, strike)  # type: ignore[call-overload]
+            with suppress(Error):  # it may have ended before it has found one
+                self.find_signal()
+        self._context = None
+
+    def _main_process(self) -> int:
+        browser = self.context.browser
+        assert browser is not None
+        processes = browser.new_browser_cdp_session().send("SystemInfo.getProcessInfo")
+        return next(one["id"] for one in processes["processInfo"] if one["type"] == "browser")
 
     def close(self) -> None:
         """Close the browser as a person would."""
