@@ -181,6 +181,14 @@ QUESTIONS: dict[str, tuple[Ask, Ask, str]] = {
         {"trips": [{"entered_day": 0, "days": 30, "returned": 4, "open": 1}], "days_out": 12},
         {"trips": [{"entered_day": 0, "days": 30, "returned": -4, "open": 1}]}, "trips/0/returned",
     ),
+    "fleet_needed": (
+        {
+            "trips": [{"entered_day": 0, "days": 30, "returned": 4, "open": 1}], "out": [],
+            "at_home": 40, "fills_a_week": 8, "home_days": 20, "lost_a_year": 2,
+            "value_pounds": 75,
+        },
+        {"at_home": 1.5}, "at_home",
+    ),
     "call_worth": (
         {
             "own": [], "all": [{"entered_day": 0, "days": 30, "returned": 4, "open": 1}],

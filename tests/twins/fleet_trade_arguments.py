@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from cellarapp.domain.containers import CONTAINER_KINDS
 from cellarapp.domain.figures import FIGURES
 
-from .trade_arguments import WRONG, Fields, choice, field, flag, rows
+from .trade_arguments import WRONG, Fields, choice, field, fields, flag, rows
 
 days = st.integers(0, 60) | field("days")
 trips = rows(
@@ -33,12 +33,22 @@ out = rows(
 RULES: dict[str, tuple[Fields, Fields]] = {
     "return_chance": ({"trips": trips, "days_out": days}, {}),
     "call_worth": ({"own": trips, "all": trips, "out": out}, {}),
+    "fleet_needed": (
+        {"trips": trips, "out": rows({"days_out": days}, most=6), "at_home": st.integers(0, 200)}
+        | {"fills_a_week": st.floats(0, 60) | field("fills_a_week")}
+        | {"home_days": st.integers(0, 40) | field("home_days")}
+        | fields("lost_a_year", "value_pounds"),
+        {},
+    ),
 }
 """For each rule the fields that it must be told and those that it may be told."""
 
 FLEET_SETTINGS = [
     "call_worth_least_pounds",
     "chance_within_days",
+    "fleet_certainty_pct",
+    "fleet_weeks_ahead",
+    "interval_errors",
     "firkin_value_pounds",
     "lost_after_days",
     "missing_proposed_pct",

@@ -17,6 +17,8 @@ PLANTED = [
     ("return_chance", "survival", "one.entered_day < day", "one.entered_day <= day"),
     ("return_chance", "survival", "one.days >= day", "one.days > day"),
     ("call_worth", "call-worth", "daysOut <= agreedDays", "daysOut < agreedDays"),
+    ("fleet_needed", "needed", "found >= wanted", "found > wanted * 1.01"),
+    ("fleet_needed", "needed", "fills * sentBack - ", "0 * sentBack - "),
     ("call_worth", "call-worth", "Math.max(...stays", "Math.min(...stays"),
 ]
 
