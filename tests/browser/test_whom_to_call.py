@@ -102,3 +102,15 @@ def test_the_brewery_writes_in_its_own_words(phone: Phone, brewery: Brewery) -> 
     page.goto(f"{phone.address}/#/out/at/{customer_id('Ferry House')}")
     page.get_by_text("Write to them").tap()
     expect(page.get_by_label("The text")).to_have_value("Empties please: 101")
+
+
+def test_how_many_it_takes_is_reckoned_anew_for_another_number_of_fills(demo: DemoPhone) -> None:
+    """With what the bars show in numbers behind them."""
+    page = demo.open("office/fleet")
+    page.get_by_role("link", name="Firkin").tap()
+    found = page.get_by_role("status").filter(has_text="Needed:")
+    expect(found).to_contain_text("Half are back after")
+    page.get_by_label("To be sent out in a week").fill("40")
+    expect(found).to_contain_text("more than there are. Likely none left in")
+    page.get_by_text("The numbers").tap()
+    expect(page.get_by_role("row").last).to_contain_text("too few")

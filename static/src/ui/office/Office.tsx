@@ -5,8 +5,9 @@ import { sync } from "../../sync/engine.ts";
 import { may } from "../mine.ts";
 import { Line, Lines } from "../parts/Line.tsx";
 import { NotMine } from "../parts/NotMine.tsx";
+import { Lazy } from "../shell/Lazy.tsx";
 import { hrefTo } from "../shell/route.ts";
-import type { ScreenProps } from "../shell/screens.ts";
+import type { Loadable, ScreenProps } from "../shell/screens.ts";
 import { sentence } from "../words.ts";
 import { Entries } from "./entries/Entries.tsx";
 import { Figures } from "./figures/Figures.tsx";
@@ -28,6 +29,13 @@ import { Register } from "./register/Register.tsx";
 import { Unregistered } from "./register/Unregistered.tsx";
 import { peopleSections, phoneSections, records, type Section, toDo } from "./sections.ts";
 import { Texts } from "./texts/Texts.tsx";
+
+/** Reckons with every trip there was: fetched when somebody looks. */
+const FLEET: Loadable = {
+  title: "How many we need",
+  place: "office",
+  load: () => import("./fleet/Fleet.tsx"),
+};
 
 const Sections = (props: { heading: string; all: readonly Section[] }) =>
   props.all.length === 0 ? null : (
@@ -77,6 +85,8 @@ const Office = ({ path }: ScreenProps) => {
       return <Records kind="customer" section={section} id={id} />;
     case "figures":
       return <Figures id={id} />;
+    case "fleet":
+      return <Lazy screen={FLEET} path={path} />;
     case "texts":
       return <Texts />;
     case "containers":

@@ -94,6 +94,7 @@ export const records = (): Section[] => [
     title: "Containers",
     says: ofNumber(registeredCount(), "container", "containers"),
   },
+  { path: "fleet", title: "How many we need", says: "containers by kind, turns and losses" },
   {
     path: "customers",
     title: "Customers",
