@@ -37,6 +37,7 @@ TAKING_SOMETHING = [
     ("/api/pull", "get"),
     ("/api/snapshot/pages", "get"),
     ("/api/containers/{number}", "get"),
+    ("/api/customers/{customer}", "get"),
     ("/api/calculations/{name}", "post"),
     ("/api/labels/fills.pdf", "get"),
     ("/api/labels/plates.pdf", "get"),

@@ -18,6 +18,9 @@ const erase = async (id: string, title: string, name: boolean): Promise<void> =>
 export const Personal = ({ id, title }: { id: string; title: string }) => (
   <More label="Personal data">
     <div class="form">
+      <a class="button wide" href={`/api/customers/${id}`} download={`${title}.json`}>
+        Take a copy of all that is kept
+      </a>
       <p>
         Who to ask for, telephone, e-mail, place on the map and the words of every call are taken
         out of everything on record. What is out with them, and when it was asked for, stays. This
