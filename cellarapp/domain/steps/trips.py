@@ -10,7 +10,8 @@ from cellarapp.domain.standing import Standing, mark
 def sent(standing: Standing, entry: Entry) -> list[str]:
     """LIFE-12: to a customer. Sent on from one pub to another it came back in between.
 
-    Of one that was out already when the records began nobody knows what was in it.
+    Of one that was out already when the records began nobody knows what was in it. One of another
+    owner's goes home empty.
     """
     facts, trip = entry["facts"], standing["trip"]
     inferred: list[str] = []
@@ -27,7 +28,7 @@ def sent(standing: Standing, entry: Entry) -> list[str]:
             standing, "sent_set_aside", [held["entry"], entry["id"]], entry, why=held["why"]
         )
     on_record_since = facts.get("on_record_since")
-    if on_record_since is None:
+    if on_record_since is None and standing["owner"] is None:
         check_has_beer(standing, entry)
     count_move(standing, entry)
     standing["serving"] = None

@@ -23,7 +23,7 @@ export const sent: StepOf = (standing, entry) => {
     raiseQuery(standing, "sent_set_aside", [held.entry, entry.id], entry, { why: held.why });
   }
   const onRecordSince = facts.on_record_since ?? null;
-  if (onRecordSince === null) checkHasBeer(standing, entry);
+  if (onRecordSince === null && standing.owner === null) checkHasBeer(standing, entry);
   countMove(standing, entry);
   standing.serving = null;
   standing.planned = null;

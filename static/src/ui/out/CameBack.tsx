@@ -19,12 +19,15 @@ import { placeForEmpties, yards } from "./yards.ts";
 
 const pad = padState("came back");
 const ullage = signal<number | null>(null);
+/** Whose a container not on record is; "" for ours. */
+const owner = signal("");
 
 const record = async (numbers: readonly string[]): Promise<void> => {
   const only = numbers.length === 1;
+  const whose = owner.peek().trim();
   const back = {
     place: placeForEmpties()?.id,
-    asNew: newFacts(),
+    asNew: { ...newFacts(), ...(whose === "" ? {} : { owner: whose }) },
     ullage_ml: only ? ullage.peek() : null,
   };
   const drafts = numbers.flatMap((number) =>
@@ -34,6 +37,7 @@ const record = async (numbers: readonly string[]): Promise<void> => {
   if (await save(`${what} came back.`, () => book.recordMany(drafts))) {
     pad.clear();
     ullage.value = null;
+    owner.value = "";
   }
 };
 
@@ -77,6 +81,12 @@ export const CameBack = () => {
     remarks: (standing) => backRemarks(standing, known.value),
     refusal: null,
     record: (numbers) => void record(numbers),
+    owner: {
+      name: owner.value,
+      set: (name) => {
+        owner.value = name;
+      },
+    },
     ullage: {
       ml: ullage.value,
       set: (ml) => {

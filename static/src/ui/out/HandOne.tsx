@@ -3,6 +3,7 @@
 import type { Standing } from "../../domain/standing.ts";
 import { NewContainer } from "../bench/NewContainer.tsx";
 import { known } from "../known.ts";
+import { Field } from "../parts/Field.tsx";
 import { Head } from "../parts/Head.tsx";
 import { bareHead, headOf } from "../parts/head-of.ts";
 import { containerHref } from "../shell/route.ts";
@@ -49,6 +50,14 @@ export const HandOne = (props: { number: string; standing: Standing | null; job:
           <>
             <p class="look">Not on record. What is it?</p>
             <NewContainer />
+            {job.owner && (
+              <Field
+                label="Whose, if not ours"
+                value={job.owner.name}
+                onValue={job.owner.set}
+                maxLength={60}
+              />
+            )}
           </>
         )}
         <NotThat number={number} job={job} />

@@ -18,6 +18,7 @@ import { Drop } from "./drop/Drop.tsx";
 import { brokenPromise, type Holding } from "./holdings.ts";
 import { holdingWords, totalWords } from "./reasons.ts";
 import { SendOut } from "./SendOut.tsx";
+import { Strays } from "./Strays.tsx";
 import { allHoldings, calls } from "./state.ts";
 import { WhomToCall } from "./WhomToCall.tsx";
 
@@ -70,6 +71,7 @@ const Overview = () => {
       <ToCall />
       <HoldingLines heading="Overdue" all={all.filter(({ overdue }) => overdue > 0)} />
       <HoldingLines heading="In time" all={all.filter(({ overdue }) => overdue === 0)} />
+      <Strays />
       {may("sent") ? (
         <div class="dock">
           <a class="button main" href={hrefTo("out", "back")}>

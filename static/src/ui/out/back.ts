@@ -30,7 +30,7 @@ export interface Back {
   /** Where it is put, where that is known. */
   place: string | undefined;
   /** What a number that is not on record is entered as; null leaves it to be entered later. */
-  asNew: { kind: string; capacity_ml: number | null } | null;
+  asNew: { kind: string; capacity_ml: number | null; owner?: string } | null;
   /** Beer still in it; of a single container only. */
   ullage_ml: number | null;
 }

@@ -15,6 +15,8 @@ export interface HandJob {
   /** Why nothing can be recorded now; null when it can. */
   refusal: string | null;
   record: (numbers: readonly string[]) => void;
+  /** Whose it is, of one not on record, where the job asks that. */
+  owner?: { name: string; set: (name: string) => void };
   /** Beer still in it, where the job has that. */
   ullage?: { ml: number | null; set: (ml: number | null) => void };
 }

@@ -5,6 +5,8 @@ import type { Customer } from "../../domain/records.ts";
 import type { Standing, Trip } from "../../domain/standing.ts";
 import { daysOut, daysOverdue } from "../../domain/trips.ts";
 
+import { isHome } from "./strays.ts";
+
 /** A container that is out. */
 export interface Away {
   standing: Standing;
@@ -48,7 +50,7 @@ export const holdings = (
   const byCustomer = new Map<string, Away[]>();
   for (const standing of containers) {
     const away = asAway(standing, now);
-    if (away === null) continue;
+    if (away === null || isHome(standing, customers)) continue;
     const others = byCustomer.get(away.trip.customer);
     if (others) others.push(away);
     else byCustomer.set(away.trip.customer, [away]);

@@ -1,0 +1,59 @@
+// Containers of other breweries: taken in, and sent home.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import type { Customer } from "../../../../static/src/domain/records.ts";
+import { holdings } from "../../../../static/src/ui/out/holdings.ts";
+import { homeDrafts, strays, strayWords } from "../../../../static/src/ui/out/strays.ts";
+import { ago, container, FIRKIN, filled, NOW, type Told } from "../brewery.ts";
+
+const THEIRS: Told = [ago(40), "registered", { kind: "firkin", capacity_ml: 40915, owner: "Wold" }];
+const back = (days: number): Told => [ago(days), "returned", {}];
+const named = (name: string): Customer => ({ fields: { name }, set_by: {}, chase: null });
+
+test("what is another's waits to go home, the longest here first", () => {
+  const found = strays(
+    [
+      container("1", THEIRS, back(3)),
+      container("2", THEIRS, back(12)),
+      container("3", FIRKIN, back(20)),
+      container("4", THEIRS, filled(2, null)), // hired, and in use
+      container("5", THEIRS, back(0)),
+    ],
+    NOW,
+  );
+  assert.deepEqual(found.map(strayWords), [
+    "Of Wold, here 12 days.",
+    "Of Wold, here 3 days.",
+    "Of Wold, since today.",
+  ]);
+});
+
+test("it goes home to its owner, who is entered where nobody has", () => {
+  const [stray] = strays([container("1", THEIRS, back(3))], NOW);
+  assert.ok(stray);
+  const sent = (customer: string) => ({
+    kind: "sent",
+    subject: "1",
+    facts: { customer, due_on: null },
+  });
+  assert.deepEqual(
+    homeDrafts(stray, new Map([["c7", named("wold ")]]), () => "new"),
+    [sent("c7")],
+  );
+  assert.deepEqual(
+    homeDrafts(stray, new Map(), () => "new"),
+    [{ kind: "customer", subject: "new", facts: { name: "Wold" } }, sent("new")],
+  );
+});
+
+test("at home it is nobody's to chase, at a pub it is", () => {
+  const at = (customer: string) =>
+    container("1", THEIRS, back(30), [ago(20), "sent", { customer, due_on: null }]);
+  const customers = new Map([
+    ["c7", named("Wold")],
+    ["c1", named("Lantern")],
+  ]);
+  assert.deepEqual(holdings([at("c7")], customers, NOW), []);
+  assert.equal(holdings([at("c1")], customers, NOW).length, 1);
+});
