@@ -28,7 +28,7 @@ from ..making import Phone, batch, push_body
 from .timing import compare, say
 from .workload import fills, history
 
-SMALL = (10_000, 10_000)
+SMALL = (10_000, 500)
 FIRST = (5_000, 250)
 """Entries and containers."""
 TIMES = 400

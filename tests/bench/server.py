@@ -1,4 +1,4 @@
-"""Push, pull and first load through HTTP, against SQLite alone with the same bytes.
+"""Push and first load through HTTP, against SQLite alone with the same bytes.
 
 The floor inserts the same entries and writes the same rows in one transaction with the same
 pragmas; it judges, folds and answers nothing.
@@ -11,20 +11,18 @@ import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from statistics import median
 from typing import Any
 
 from flask import Flask
 from flask.testing import FlaskClient
 
 from cellarapp import create_app
-from cellarapp.ledger.pulling import current_head
 from cellarapp.ledger.take_in import take_in
 from cellarapp.storage.db import close_connections
 
 from ..conftest import config_in
 from ..making import Phone, push_body
-from .timing import compare, once_ms, say
+from .timing import compare, say
 from .workload import batch, fills, history
 
 RUNS = 9
@@ -100,28 +98,6 @@ def pushing(client: FlaskClient, folder: Path, more: str) -> None:
     bare.close()
 
 
-def pulling(client: FlaskClient) -> float:
-    """Milliseconds for 100 changed rows."""
-    phone = Phone("evening")
-
-    def change() -> int:
-        head = current_head().position
-        body = push_body(fills(phone, 100, 9_000))
-        client.post("/api/push", json=body)
-        return head
-
-    found = []
-    for _ in range(RUNS * 3):
-        since = change()
-
-        def pull(since: int = since) -> None:
-            answer = client.get(f"/api/pull?since={since}&limit=500")
-            assert len(answer.json["rows"]) >= 100
-
-        found.append(once_ms(pull))
-    return median(found)
-
-
 def first_load(client: FlaskClient, folder: Path) -> None:
     def ours() -> None:
         after, got = "", 0
@@ -152,15 +128,12 @@ def first_load(client: FlaskClient, folder: Path) -> None:
 
 def main() -> None:
     print(f"{'':44} {'ours':>12} {'floor':>12}   ratio")
-    pulled = {}
     for entries in (10_000, 200_000):
         with tempfile.TemporaryDirectory() as name, brewery(Path(name), entries) as app:
             client = app.test_client()
             pushing(client, Path(name), f"{entries:,} entries of history")
-            pulled[entries] = pulling(client)
             if entries > 10_000:
                 first_load(client, Path(name))
-    say("pull of 100 rows, 200,000 entries", pulled[200_000], pulled[10_000], "10,000 entries")
 
 
 if __name__ == "__main__":
