@@ -41,7 +41,7 @@ export const SavedStrip = ({ onWrong }: { onWrong?: (entries: readonly string[])
   const canUndo =
     now.entries.length > 0 && !now.text.startsWith("Undone") && !now.text.startsWith("Moved");
   return (
-    <div class={`saved ${now.trouble ? "look" : ""}`}>
+    <section class={`saved ${now.trouble ? "look" : ""}`} aria-label="Just now">
       <p class={now.trouble ? "look" : ""}>{saidWords()}</p>
       {canUndo && (
         <button type="button" class="button" onClick={() => void undo(now.text, now.entries)}>
@@ -61,6 +61,6 @@ export const SavedStrip = ({ onWrong }: { onWrong?: (entries: readonly string[])
           </svg>
         </button>
       )}
-    </div>
+    </section>
   );
 };
