@@ -100,6 +100,13 @@ class Inside(TypedDict):
     length_mm: int
 
 
+class Hire(TypedDict):
+    """What it costs to have, in pence a day, and when it is due back to its owner."""
+
+    pence_a_day: int
+    due_on: str
+
+
 class Held(Mark):
     """Kept out of use, and why."""
 
@@ -146,6 +153,7 @@ class Standing(TypedDict):
     capacity_ml: int | None
     tare_g: int | None
     owner: str | None
+    hire: Hire | None
     inside: Inside | None
     limit_millibar: int | None
     place: Place | None
@@ -172,6 +180,7 @@ def blank(number: str) -> Standing:
         "capacity_ml": None,
         "tare_g": None,
         "owner": None,
+        "hire": None,
         "inside": None,
         "limit_millibar": None,
         "place": None,

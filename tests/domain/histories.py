@@ -71,6 +71,7 @@ FACTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
         optional={
             "tare_g": st.just(9_600),
             "owner": st.just("us"),
+            "hire": st.just({"pence_a_day": 15, "due_on": "2026-12-31"}),
             "place": st.sampled_from(PLACES),
             "inside": st.just(INSIDE),
             "limit_millibar": st.just(3_000),

@@ -36,6 +36,7 @@ def registered(standing: Standing, entry: Entry) -> list[str]:
     standing["capacity_ml"] = facts["capacity_ml"]
     standing["tare_g"] = facts.get("tare_g", standing["tare_g"])
     standing["owner"] = facts.get("owner", standing["owner"])
+    standing["hire"] = facts.get("hire", standing["hire"])
     standing["inside"] = facts.get("inside", standing["inside"])
     standing["limit_millibar"] = facts.get("limit_millibar", standing["limit_millibar"])
     if standing["place"] is None or "place" in facts:

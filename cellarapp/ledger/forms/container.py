@@ -16,6 +16,11 @@ HAPPENING: Facts = {
         "capacity_ml": Whole(1, 4 * LARGEST_ML, "mL", required=True),
         "tare_g": Whole(1, 1_000_000, "g"),
         "owner": Words(60),
+        "hire": part(
+            "Hire",
+            pence_a_day=Whole(0, 100_000, "pence a day", required=True),
+            due_on=Day(required=True),
+        ),
         "place": place(),
         "inside": part(
             "Inside",

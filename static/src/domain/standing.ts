@@ -72,6 +72,12 @@ export interface Inside {
   length_mm: number;
 }
 
+/** What it costs to have, in pence a day, and when it is due back to its owner. */
+export interface Hire {
+  pence_a_day: number;
+  due_on: string;
+}
+
 export interface Held extends Mark {
   state: "set_aside" | "missing" | "scrapped";
   why: string;
@@ -108,6 +114,7 @@ export interface Standing {
   capacity_ml: number | null;
   tare_g: number | null;
   owner: string | null;
+  hire: Hire | null;
   inside: Inside | null;
   limit_millibar: number | null;
   place: Place | null;
@@ -134,6 +141,7 @@ export function blank(number: string): Standing {
     capacity_ml: null,
     tare_g: null,
     owner: null,
+    hire: null,
     inside: null,
     limit_millibar: null,
     place: null,

@@ -26,6 +26,7 @@ export const registered: StepOf = (standing, entry) => {
   standing.capacity_ml = facts.capacity_ml;
   standing.tare_g = facts.tare_g ?? standing.tare_g;
   standing.owner = facts.owner ?? standing.owner;
+  standing.hire = facts.hire ?? standing.hire;
   standing.inside = facts.inside ?? standing.inside;
   standing.limit_millibar = facts.limit_millibar ?? standing.limit_millibar;
   if (standing.place === null || facts.place !== undefined) {

@@ -15,6 +15,7 @@ import { ChooseCustomer } from "./ChooseCustomer.tsx";
 import { CustomerPage } from "./Customer.tsx";
 import { countedHead } from "./counted-head.ts";
 import { Drop } from "./drop/Drop.tsx";
+import { HiredDue } from "./HiredDue.tsx";
 import { brokenPromise, type Holding } from "./holdings.ts";
 import { holdingWords, totalWords } from "./reasons.ts";
 import { SendOut } from "./SendOut.tsx";
@@ -71,6 +72,7 @@ const Overview = () => {
       <ToCall />
       <HoldingLines heading="Overdue" all={all.filter(({ overdue }) => overdue > 0)} />
       <HoldingLines heading="In time" all={all.filter(({ overdue }) => overdue === 0)} />
+      <HiredDue />
       <Strays />
       {may("sent") ? (
         <div class="dock">

@@ -8,7 +8,16 @@ import {
 } from "../../../../static/src/ui/office/register/registering.ts";
 import { container, FIRKIN } from "../brewery.ts";
 
-const typed = { numbers: "", kind: "firkin", litres: "", tare: "", owner: "", place: "" };
+const typed = {
+  numbers: "",
+  kind: "firkin",
+  litres: "",
+  tare: "",
+  owner: "",
+  hirePounds: "",
+  hireDueOn: "",
+  place: "",
+};
 const there = new Map([["118", container("118", FIRKIN)]]);
 
 test("a run is entered with the usual size of its kind, without those on record", () => {
@@ -22,7 +31,15 @@ test("a run is entered with the usual size of its kind, without those on record"
 
 test("another size, weight, owner and place are taken along", () => {
   const { facts } = readRegistration(
-    { numbers: "K1", kind: "other_keg", litres: "58,7", tare: "13.2", owner: " Hire ", place: "p" },
+    {
+      ...typed,
+      numbers: "K1",
+      kind: "other_keg",
+      litres: "58,7",
+      tare: "13.2",
+      owner: " Hire ",
+      place: "p",
+    },
     there,
   );
   assert.deepEqual(facts, {
@@ -40,6 +57,14 @@ test("faults are told beside their fields", () => {
   assert.match(faults({ numbers: "118" }).numbers ?? "", /on record already/);
   assert.match(faults({ numbers: "117, cask" }).numbers ?? "", /cask/);
   assert.match(faults({ numbers: "1", kind: "other_cask" }).litres ?? "", /How many litres/);
+  const hired = { numbers: "1", owner: "Wold", hirePounds: "0,15", hireDueOn: "2026-12-31" };
+  assert.deepEqual(readRegistration({ ...typed, ...hired }, there).facts.hire, {
+    pence_a_day: 15,
+    due_on: "2026-12-31",
+  });
+  for (const half of [{ owner: "" }, { hirePounds: "" }, { hireDueOn: "" }]) {
+    assert.match(faults({ ...hired, ...half }).hire ?? "", /Pounds a day/);
+  }
   assert.match(faults({ numbers: "1", tare: "x" }).tare ?? "", /Kilograms/);
 });
 

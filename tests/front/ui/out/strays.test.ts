@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { Customer } from "../../../../static/src/domain/records.ts";
+import { hiredDue, hiredWords } from "../../../../static/src/ui/out/hired.ts";
 import { holdings } from "../../../../static/src/ui/out/holdings.ts";
 import { homeDrafts, strays, strayWords } from "../../../../static/src/ui/out/strays.ts";
 import { ago, container, FIRKIN, filled, NOW, type Told } from "../brewery.ts";
@@ -56,4 +57,35 @@ test("at home it is nobody's to chase, at a pub it is", () => {
   ]);
   assert.deepEqual(holdings([at("c7")], customers, NOW), []);
   assert.equal(holdings([at("c1")], customers, NOW).length, 1);
+});
+
+test("a hired one warns before it is due, wherever it is", () => {
+  const hired = (number: string, due_on: string): ReturnType<typeof container> =>
+    container(number, [
+      ago(40),
+      "registered",
+      { kind: "keg_30", capacity_ml: 30000, owner: "Wold", hire: { pence_a_day: 15, due_on } },
+    ]);
+  const found = hiredDue(
+    [
+      hired("1", "2026-12-09"),
+      hired("2", "2026-12-10"),
+      hired("3", "2026-11-15"),
+      container("4", FIRKIN),
+    ],
+    NOW,
+    14,
+    () => false,
+  );
+  assert.deepEqual(
+    found.map((one) => hiredWords(one, "At Lantern", NOW)),
+    [
+      "Of Wold, due back 10 days ago, £0.15 a day, £2 since then. At Lantern.",
+      "Of Wold, due back 9 Dec, £0.15 a day. At Lantern.",
+    ],
+  );
+  assert.deepEqual(
+    hiredDue([hired("1", "2026-12-09")], NOW, 14, () => true),
+    [],
+  );
 });

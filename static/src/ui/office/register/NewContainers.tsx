@@ -19,6 +19,8 @@ const NOTHING: TypedRegistration = {
   litres: "",
   tare: "",
   owner: "",
+  hirePounds: "",
+  hireDueOn: "",
   place: "",
 };
 
@@ -102,6 +104,19 @@ export const NewContainers = () => {
             value={typed.owner}
             onValue={(owner) => put({ owner })}
             maxLength={60}
+          />
+          <Field
+            label="If hired, £ a day"
+            type="decimal"
+            value={typed.hirePounds}
+            onValue={(hirePounds) => put({ hirePounds })}
+            fault={faults.hire ?? null}
+          />
+          <Field
+            label="If hired, due back on"
+            type="date"
+            value={typed.hireDueOn}
+            onValue={(hireDueOn) => put({ hireDueOn })}
           />
           <Select
             label="Where they are"

@@ -1,7 +1,7 @@
 // What a form about new containers says, read and judged.
 
 import { CONTAINER_KINDS, LARGEST_ML } from "../../../domain/containers.ts";
-import type { Standing } from "../../../domain/standing.ts";
+import type { Hire, Standing } from "../../../domain/standing.ts";
 import { count, listWords, typedMl } from "../../words.ts";
 import { MOST_ENTERED, readNumbers } from "./numbers.ts";
 
@@ -13,6 +13,9 @@ export interface TypedRegistration {
   /** Kilograms when empty, as typed. */
   tare: string;
   owner: string;
+  /** Pounds a day as typed, and the day it goes back; both or neither. */
+  hirePounds: string;
+  hireDueOn: string;
   place: string;
 }
 
@@ -20,8 +23,15 @@ export interface Registration {
   /** Those to be entered: the ones that are not on record yet. */
   numbers: string[];
   known: string[];
-  facts: { kind: string; capacity_ml: number; tare_g?: number; owner?: string; place?: string };
-  faults: { numbers?: string; litres?: string; tare?: string };
+  facts: {
+    kind: string;
+    capacity_ml: number;
+    tare_g?: number;
+    owner?: string;
+    hire?: Hire;
+    place?: string;
+  };
+  faults: { numbers?: string; litres?: string; tare?: string; hire?: string };
 }
 
 /** The largest that the brewery's server takes in. */
@@ -39,6 +49,17 @@ const readTare = (typed: string): number | undefined | string => {
   if (typed.trim() === "") return undefined;
   const grams = typedMl(typed); // thousandths of whatever was typed
   return grams === null || grams < 1 || grams > MOST_TARE_G ? "Kilograms, such as 11.5." : grams;
+};
+
+const HIRE_FAULT = "Pounds a day, such as 0.15, the day it goes back, and its owner.";
+
+/** Nothing where none is hired; what is wrong where only half is said. */
+const readHire = ({ hirePounds, hireDueOn, owner }: TypedRegistration): Hire | string | null => {
+  const pounds = hirePounds.trim().replace(",", ".");
+  if (pounds === "" && hireDueOn === "") return null;
+  const isDay = /^20\d\d-\d\d-\d\d$/.test(hireDueOn);
+  if (!/^\d{1,3}(\.\d{1,2})?$/.test(pounds) || !isDay || owner.trim() === "") return HIRE_FAULT;
+  return { pence_a_day: Math.round(Number(pounds) * 100), due_on: hireDueOn };
 };
 
 const numbersFault = (numbers: number, unread: string[], known: string[]): string | null => {
@@ -64,6 +85,8 @@ export const readRegistration = (
   if (fault !== null) faults.numbers = fault;
   if (typeof capacity === "string") faults.litres = capacity;
   if (typeof tare === "string") faults.tare = tare;
+  const hire = readHire(typed);
+  if (typeof hire === "string") faults.hire = hire;
   return {
     numbers,
     known,
@@ -73,6 +96,7 @@ export const readRegistration = (
       capacity_ml: typeof capacity === "number" ? capacity : 0,
       ...(typeof tare === "number" ? { tare_g: tare } : {}),
       ...(owner === "" ? {} : { owner }),
+      ...(hire === null || typeof hire === "string" ? {} : { hire }),
       ...(typed.place === "" ? {} : { place: typed.place }),
     },
   };
