@@ -7,6 +7,7 @@ from functools import partial
 from flask import Flask
 
 from cellarapp import api
+from cellarapp.accounts.rights import RightsOf
 from cellarapp.api.proxies import FromProxies
 from cellarapp.config import Config, read_config
 from cellarapp.lan.addresses import reached_at
@@ -57,5 +58,5 @@ def create_app(config: Config | None = None, *, migrate: bool = True) -> Flask:
         set_up_engine(db.engine, busy_ms=config.busy_ms)
         if migrate:
             bring_up_to_date(config.database_file)
-            open_ledger()
+            open_ledger(RightsOf)
     return app

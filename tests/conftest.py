@@ -15,6 +15,7 @@ from cellarapp.config import Config, read_config
 from cellarapp.storage.db import close_connections
 
 from .postgres import Cluster, cluster
+from .signed_in import signed_in
 
 # A busy machine is slow at times; how fast something is has its place in bench/.
 settings.register_profile("patient", parent=settings.default, deadline=None)
@@ -85,4 +86,11 @@ def app(config: Config) -> Iterator[Flask]:
 
 @pytest.fixture
 def client(app: Flask) -> FlaskClient:
+    """A client that is signed in as the owner."""
+    return signed_in(app)
+
+
+@pytest.fixture
+def stranger(app: Flask) -> FlaskClient:
+    """A client that is not signed in."""
     return app.test_client()

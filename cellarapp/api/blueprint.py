@@ -62,6 +62,14 @@ class Blueprint(SmorestBlueprint):  # type: ignore[misc]
 
         return decorate
 
+    def answers_nothing(self, *problems: int) -> Callable[[View], View]:
+        """That the view answers with no body, and the statuses of the problems it may meet."""
+
+        def decorate(view: View) -> View:
+            return self._fails(cast(View, self.response(204)(view)), problems)
+
+        return decorate
+
     def _fails(self, view: View, problems: tuple[int, ...]) -> View:
         for status in problems:
             view = cast(View, self.alt_response(status, HTTPStatus(status).name)(view))

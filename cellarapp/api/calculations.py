@@ -97,7 +97,7 @@ class CalculationAnswer(Schema):
 
 
 @blueprint.at("GET", "/api/calculations")
-@blueprint.answers(OfferedAnswer)
+@blueprint.answers(OfferedAnswer, 401, 503)
 def get_calculations() -> Response:
     """The names of all calculations, with their titles."""
     offered = [{"name": name, "title": one.title} for name, one in CALCULATIONS.items()]
@@ -106,7 +106,7 @@ def get_calculations() -> Response:
 
 @blueprint.at("POST", "/api/calculations/<string:name>")
 @blueprint.reads_body(Calculate, "The fields that the calculation asks for.")
-@blueprint.answers(CalculationAnswer, 400, 404, 411, 413, 415, 422, 503)
+@blueprint.answers(CalculationAnswer, 400, 401, 403, 404, 411, 413, 415, 422, 503)
 def post_calculation(asked: dict[str, Any], name: str) -> Response:
     """Work something out. Nothing is recorded."""
     if name not in CALCULATIONS:

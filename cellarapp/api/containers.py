@@ -22,7 +22,7 @@ class NumberPath(BaseConverter):
 
 
 @blueprint.at("GET", "/api/containers/<number:number>")
-@blueprint.answers(HistoryAnswer, 404, 422, 503)
+@blueprint.answers(HistoryAnswer, 401, 404, 422, 503)
 def get_history(number: str) -> Response:
     """A container's row, and every entry that was made about it or counts for it, in order."""
     normal = normal_number(number)

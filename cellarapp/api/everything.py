@@ -22,7 +22,7 @@ class LedgerAnswer(Schema):
 
 
 @blueprint.at("GET", "/api/ledger.json")
-@blueprint.answers(LedgerAnswer, 503)
+@blueprint.answers(LedgerAnswer, 401, 503)
 def get_everything() -> Response:
     """The whole ledger, as it is at one moment, to keep or to take elsewhere."""
     response = Response(stream_with_context(everything()), content_type="application/json")

@@ -68,7 +68,7 @@ class LabelQuery(Asked):
 
 @blueprint.at("GET", "/api/labels/plates.pdf")
 @blueprint.reads_query(LabelQuery)
-@blueprint.gives_file("application/pdf", "One plate a container.", 422, 503)
+@blueprint.gives_file("application/pdf", "One plate a container.", 401, 422, 503)
 def get_plates(asked: dict[str, Any]) -> Response:
     """The plates that containers carry for life: number, brewery, and a code to scan."""
     found = _collected(lambda: collect_plates(asked["numbers"], on_record(*TYPES)))
@@ -77,7 +77,7 @@ def get_plates(asked: dict[str, Any]) -> Response:
 
 @blueprint.at("GET", "/api/labels/fills.pdf")
 @blueprint.reads_query(LabelQuery)
-@blueprint.gives_file("application/pdf", "One label a container.", 422, 503)
+@blueprint.gives_file("application/pdf", "One label a container.", 401, 422, 503)
 def get_fill_labels(asked: dict[str, Any]) -> Response:
     """The labels of what is in containers now: beer, strength, date, lot, allergens."""
     settings = brewery_settings()

@@ -44,6 +44,25 @@ TABLE: dict[str, Kind] = {
         "Something is missing for the label",
         "What has to stand on the label is not on record yet; enter what is named and ask again.",
     ),
+    "cannot-take": Kind(
+        409,
+        "It cannot be taken in",
+        "It is held for a reason that an owner's word does not do away with. It can be put aside.",
+    ),
+    "cross-site": Kind(
+        403,
+        "Asked for from elsewhere",
+        "Only the app's own pages may change anything. Open the app and try again.",
+    ),
+    "last-owner": Kind(
+        409, "There must be an owner", "Make somebody else an owner first; one has to remain."
+    ),
+    "link-spent": Kind(
+        410,
+        "The link works no more",
+        "A link works once, and for ten minutes where it is for a device. Ask an owner for another "
+        "one.",
+    ),
     "malformed-entry": Kind(
         422,
         "An entry cannot be read",
@@ -56,6 +75,11 @@ TABLE: dict[str, Kind] = {
     ),
     "method-not-allowed": Kind(
         405, "Not done this way", "The address is there, but not for this method."
+    ),
+    "name-taken": Kind(
+        409,
+        "The name is taken",
+        "Entries carry names, so a name is given once and never again. Choose another one.",
     ),
     "no-length": Kind(
         411, "The body does not say how long it is", "Send the body whole, with Content-Length."
@@ -80,11 +104,27 @@ TABLE: dict[str, Kind] = {
         "The body is not JSON",
         "The body was cut off or damaged on its way, or is not JSON in UTF-8. Send it again.",
     ),
+    "not-paired": Kind(
+        401,
+        "This device is not signed in",
+        "Sign in, or ask an owner for a link. Everything that waits on the device stays there.",
+    ),
     "not-possible": Kind(422, "Not possible", "The rules have no answer for what was given."),
     "not-ready": Kind(
         503,
         "The server cannot do its work now",
         "What is wrong is named. Devices keep their entries and try again by themselves.",
+    ),
+    "not-secure": Kind(
+        403,
+        "Not over this connection",
+        "A device can be signed in only over https, or on the server itself.",
+    ),
+    "not-set-up": Kind(
+        401,
+        "Nobody is here yet",
+        "Open the link that the server printed when it was started, or have it print another one "
+        "with `cellarapp invite`.",
     ),
     "other-content": Kind(
         409,
@@ -106,6 +146,31 @@ TABLE: dict[str, Kind] = {
         "The file is not such a list",
         "Send CSV or a workbook (.xlsx) whose first row holds the headings that are named.",
     ),
+    "put-aside": Kind(
+        409,
+        "An owner has put it aside",
+        "The entry is kept and does not count. Nothing has to be done on the device.",
+    ),
+    "revoked": Kind(
+        401,
+        "This device was revoked",
+        "An owner has taken it out of use. What is recorded on it can still be sent and is held "
+        "for an owner to decide.",
+    ),
+    "revoked-device": Kind(
+        403,
+        "From a device that was revoked",
+        "The entry is kept for an owner to decide. Nothing has to be done on the device.",
+    ),
+    "rights": Kind(
+        403,
+        "Not theirs to record",
+        "The entry is kept for an owner to decide. Nothing has to be done on the device.",
+    ),
+    "role": Kind(403, "This is for an owner", "Hand the device to an owner, or ask one."),
+    "step-up-needed": Kind(
+        403, "The passphrase is needed once more", "Give the passphrase, then try again."
+    ),
     "storage-trouble": Kind(
         503,
         "The server cannot reach its database",
@@ -117,6 +182,7 @@ TABLE: dict[str, Kind] = {
         "Too much at once",
         "Send at most 500 entries and 1 MiB at once, in several requests if need be.",
     ),
+    "too-many-tries": Kind(429, "Tried too often", "Wait a little, then try again."),
     "unknown-encoding": Kind(
         415,
         "The body's encoding is not known",
@@ -127,5 +193,15 @@ TABLE: dict[str, Kind] = {
         "The server does not know this kind of entry",
         "The device is newer than the server. The entry is kept and taken in once the server is "
         "updated; nothing has to be done on the device.",
+    ),
+    "wrong-passphrase": Kind(
+        403,
+        "Name and passphrase do not go together",
+        "Try again. Whoever has forgotten it asks an owner for a new one.",
+    ),
+    "wrong-pin": Kind(
+        403,
+        "Name and PIN do not go together",
+        "Try again. Whoever has forgotten it asks an owner for a new one.",
     ),
 }

@@ -8,9 +8,10 @@ from typing import Any
 from flask import Flask, Response, json
 from werkzeug.exceptions import HTTPException
 
+from cellarapp.accounts.refusal import Refusal
 from cellarapp.api.problem_table import TABLE
 from cellarapp.domain.errors import DomainError
-from cellarapp.ledger.problem import FieldError, Problem, incident
+from cellarapp.ledger.problem import FieldError, Problem, incident, pointer
 from cellarapp.storage.errors import StorageBusy, StorageDamaged, StorageError, StorageFull
 
 MEDIA_TYPE = "application/problem+json"
@@ -34,10 +35,13 @@ class ProblemError(Exception):
         detail: str,
         errors: list[FieldError] | None = None,
         facts: Mapping[str, Any] | None = None,
+        *,
+        retry_after_s: int | None = None,
     ) -> None:
         super().__init__(detail)
         self.problem = Problem(slug, detail, errors or [])
         self.facts = dict(facts or {})
+        self.headers = {} if retry_after_s is None else {"Retry-After": str(retry_after_s)}
 
 
 def details(problem: Problem) -> dict[str, Any]:
@@ -60,6 +64,7 @@ def register_handlers(app: Flask) -> None:
     """Make every error of this application a problem."""
     app.register_error_handler(HTTPException, _of_http)
     app.register_error_handler(ProblemError, _of_ours)
+    app.register_error_handler(Refusal, _of_accounts)
     app.register_error_handler(DomainError, _of_domain)
     app.register_error_handler(StorageError, _of_storage)
     app.register_error_handler(Exception, _of_a_fault)
@@ -73,7 +78,13 @@ def _answer(members: dict[str, Any], headers: Mapping[str, str] | None = None) -
 
 
 def _of_ours(error: ProblemError) -> Response:
-    return _answer(details(error.problem) | error.facts)
+    return _answer(details(error.problem) | error.facts, error.headers)
+
+
+def _of_accounts(error: Refusal) -> Response:
+    detail = error.detail or TABLE[error.slug].advice
+    errors = [FieldError(pointer(error.field), detail)] if error.field else []
+    return _answer(details(Problem(error.slug, detail, errors)))
 
 
 def _of_domain(error: DomainError) -> Response:

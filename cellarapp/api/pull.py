@@ -6,6 +6,7 @@ from flask import Response, json
 
 from cellarapp.api.answers import answer
 from cellarapp.api.blueprint import Blueprint
+from cellarapp.api.guard import principal
 from cellarapp.api.parsing import Asked, AskedWhole
 from cellarapp.api.problems import ProblemError
 from cellarapp.api.shapes import PullAnswer
@@ -28,7 +29,7 @@ class PullQuery(Asked):
 
 @blueprint.at("GET", "/api/pull")
 @blueprint.reads_query(PullQuery)
-@blueprint.answers(PullAnswer, 409, 422, 503)
+@blueprint.answers(PullAnswer, 401, 409, 422, 503)
 def get_changes(asked: dict[str, Any]) -> Response:
     """Rows that changed after a position, in the order of positions.
 
@@ -46,6 +47,7 @@ def get_changes(asked: dict[str, Any]) -> Response:
         "more": found.more,
         "head": found.head.position,
         "rules": found.head.rules,
+        "me_version": principal().version,
     }
     if not found.more:
         told["checksum"] = found.head.checksum

@@ -8,22 +8,29 @@ from flask import Flask
 from flask_smorest import Api  # type: ignore[import-untyped]
 
 from cellarapp.api import (
+    audit,
     calculations,
     client,
     containers,
     customers,
+    devices,
     everything,
     health,
     held,
     labels,
+    people,
     problem_pages,
     pull,
     push,
     sheets,
+    signing_in,
     snapshot,
 )
 from cellarapp.api.bodies import MOST_BYTES
+from cellarapp.api.guard import register_guard
 from cellarapp.api.headers import register_headers
+from cellarapp.api.limits import Limits
+from cellarapp.api.paths import HashPath, IdPath
 from cellarapp.api.problems import MEDIA_TYPE, register_handlers
 from cellarapp.api.request_log import register_request_log
 from cellarapp.api.shapes import ProblemDetails
@@ -36,7 +43,11 @@ RESOURCES = (
     containers,
     customers,
     calculations,
+    signing_in,
+    people,
+    devices,
     held,
+    audit,
     health,
     sheets,
     everything,
@@ -77,13 +88,19 @@ def register(app: Flask) -> None:
     )
     app.url_map.converters["client"] = client.ClientPath
     app.url_map.converters["number"] = containers.NumberPath
+    app.url_map.converters["id"] = IdPath
+    app.url_map.converters["hash"] = HashPath
+    app.extensions["cellarapp-limits"] = Limits()
     app.extensions["cellarapp-pages"] = snapshot.PreparedPages()
     register_handlers(app)
     register_headers(app)
     if app.config["CELLAR_LOG"] == "json":
         register_request_log(app)
+    register_guard(app)
     service = Service(app)
     service.register_converter(containers.NumberPath, _number_described)
+    service.register_converter(IdPath, _id_described)
+    service.register_converter(HashPath, _hash_described)
     for resource in RESOURCES:
         service.register_blueprint(resource.blueprint)
     app.register_blueprint(problem_pages.blueprint)
@@ -93,6 +110,14 @@ def register(app: Flask) -> None:
 
 def _number_described(converter: containers.NumberPath) -> dict[str, str]:
     return {"type": "string", "pattern": converter.typed}
+
+
+def _id_described(_converter: IdPath) -> dict[str, str]:
+    return {"type": "string", "format": "uuid"}
+
+
+def _hash_described(converter: HashPath) -> dict[str, str]:
+    return {"type": "string", "pattern": f"^{converter.regex}$"}
 
 
 def _describe_entries(spec: APISpec) -> None:

@@ -75,6 +75,7 @@ class PullAnswer(Schema):
     more = Boolean(required=True)
     head = _position()
     rules = Integer(required=True)
+    me_version = Integer(required=True, metadata={"description": "As in GET /api/me"})
     checksum = Integer(metadata=POSITION)
     rows = List(Nested(RowShape), required=True)
 
@@ -126,12 +127,16 @@ class HistoryAnswer(Schema):
 class HeldShape(Schema):
     """One entry that is held."""
 
+    key = String(required=True, metadata={"description": "What it is decided by"})
     id = String(required=True, allow_none=True)
     raw = String(required=True)
     type = String(required=True, metadata={"description": "Why, as the type of a problem"})
     incident = String(required=True, allow_none=True)
     device = String(required=True)
     received_at = _instant()
+    decision = String(
+        required=True, allow_none=True, metadata={"enum": ["take", "put_aside", None]}
+    )
 
 
 class HeldAnswer(Schema):

@@ -78,7 +78,7 @@ class ReadingAnswer(Schema):
 
 
 @blueprint.at("GET", "/api/sheets")
-@blueprint.answers(SheetsAnswer)
+@blueprint.answers(SheetsAnswer, 401, 503)
 def get_sheets() -> Response:
     """The kinds of sheet, with the headings each goes by."""
     told = [
@@ -94,7 +94,7 @@ def get_sheets() -> Response:
 
 @blueprint.at("POST", "/api/sheets/<string:kind>")
 @blueprint.reads_file("A CSV file or a workbook (.xlsx), its first row the headings.")
-@blueprint.answers(ReadingAnswer, 404, 411, 413, 415, 422, 503)
+@blueprint.answers(ReadingAnswer, 401, 403, 404, 411, 413, 415, 422, 503)
 def post_sheet(kind: str) -> Response:
     """Read a list. Nothing is recorded: the device records the drafts once a person has looked."""
     if kind not in SHEETS:
@@ -110,7 +110,9 @@ def post_sheet(kind: str) -> Response:
 
 
 @blueprint.at("GET", "/api/sheets/<string:kind>.csv")
-@blueprint.gives_file("text/csv", "UTF-8 with a byte order mark, for office programs.", 404, 503)
+@blueprint.gives_file(
+    "text/csv", "UTF-8 with a byte order mark, for office programs.", 401, 404, 503
+)
 def get_sheet(kind: str) -> Response:
     """A list as it stands now. Text that would be taken for a formula begins with an apostrophe."""
     if kind not in SHEETS:

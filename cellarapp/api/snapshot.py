@@ -50,7 +50,7 @@ class PreparedPages:
 
 
 @blueprint.at("GET", "/api/snapshot")
-@blueprint.answers(SnapshotAnswer, 503)
+@blueprint.answers(SnapshotAnswer, 401, 503)
 def get_snapshot() -> Response:
     """What a device needs to know before it fetches the pages.
 
@@ -69,7 +69,7 @@ def get_snapshot() -> Response:
 
 @blueprint.at("GET", "/api/snapshot/pages")
 @blueprint.reads_query(PageQuery)
-@blueprint.answers(PageAnswer, 422, 503)
+@blueprint.answers(PageAnswer, 401, 422, 503)
 def get_page(asked: dict[str, Any]) -> Response:
     """One page of all rows, in the order of their keys; `next` is what to ask for after it."""
     prepared: PreparedPages = current_app.extensions["cellarapp-pages"]

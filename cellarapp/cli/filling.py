@@ -6,6 +6,7 @@ from datetime import datetime
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from cellarapp.accounts.people import make_up
 from cellarapp.app import opened
 from cellarapp.config import Config
 from cellarapp.domain.calendar import write_instant
@@ -27,6 +28,7 @@ def fill(config: Config, *, now: datetime, seed: int) -> int:
         if current_head().position > 0:
             print("cellarapp: the database is not empty; nothing was added.", file=sys.stderr)
             return 1
+        make_up(demo.PEOPLE, now)
         batches = _batches(demo.entries(write_instant(now), seed))
         verdicts = [verdict for batch in batches for verdict in take_in(batch).verdicts]
     accepted = sum(verdict.word == "accepted" for verdict in verdicts)

@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 
+from cellarapp.accounts.rights import RightsOf
 from cellarapp.app import opened
 from cellarapp.config import Config
 from cellarapp.ledger.check import check
@@ -91,7 +92,7 @@ def _made_ready(config: Config, prepared: Path) -> int:
         if applied_revision() is None:
             raise StorageTrouble("it is a database, but none of cellarapp")
         bring_up_to_date(None)
-        open_ledger()
+        open_ledger(RightsOf)
         if check():
             rebuild()
         differences = check()

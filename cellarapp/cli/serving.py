@@ -11,6 +11,7 @@ from granian import Granian
 from granian.constants import Interfaces, SSLProtocols
 from granian.log import LogLevels
 
+from cellarapp.accounts.pairing import is_set_up, link_to_begin
 from cellarapp.api.client import client_folder
 from cellarapp.app import opened
 from cellarapp.cli.filling import fill
@@ -40,17 +41,21 @@ def serve(config: Config, *, demo_seed: int | None) -> int:
     if taken is not None:
         print(f"cellarapp: {taken}", file=sys.stderr)
         return 1
+    now = datetime.now(UTC)
     with opened(config):
-        pass
+        begin = None if config.demo or is_set_up() else link_to_begin(now)
     network = _own_network(config) if config.lan else None
     if demo_seed is not None:
-        fill(config, now=datetime.now(UTC), seed=demo_seed)
+        fill(config, now=now, seed=demo_seed)
     if client_folder(config.client) is None:
         print("The client is not built; the pages will say how to build it.")
     if network is None:
         print(f"cellarapp is at {reached_at(config)[0]}  (stop with Ctrl-C)")
     else:
         network.tell(sys.stdout)
+    if begin is not None:
+        print("Nobody is here yet. Become the owner by opening this link, which works once:")
+        print(f"{reached_at(config)[0]}/#begin={begin.token}")
     sys.stdout.flush()
     backups = Schedule(config)
     if not config.demo and config.database_file is not None:

@@ -8,10 +8,11 @@ from collections.abc import Iterator
 from datetime import date
 
 from cellarapp.demo.notebook import Received
+from cellarapp.demo.words import PEOPLE
 from cellarapp.demo.year import live
 from cellarapp.domain.calendar import london_date, parse_instant
 
-__all__ = ["Received", "entries"]
+__all__ = ["PEOPLE", "Received", "entries"]
 
 
 def entries(now: str, seed: int) -> Iterator[Received]:

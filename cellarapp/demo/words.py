@@ -2,7 +2,10 @@
 
 from typing import Any
 
+from cellarapp.domain.roles import Role
+
 OWNER, DRIVER, BARHAND = "Brindle", "Tollo", "Wix"
+PEOPLE: dict[str, Role] = {OWNER: "owner", DRIVER: "driver", BARHAND: "cellar"}
 
 BREWERY = {
     "name": "Sallowick Brewery",

@@ -5,21 +5,25 @@ from uuid import uuid4
 
 from cellarapp.domain import RULES_VERSION
 from cellarapp.ledger.rebuild import rebuild
-from cellarapp.ledger.release import release_held
+from cellarapp.ledger.release import RightsOf, release_held
 from cellarapp.storage.heads import HeadState
 from cellarapp.storage.work import reading, writing
 
 logger = logging.getLogger(__name__)
 
 
-def open_ledger() -> None:
-    """Make a new ledger, or bring the rows of an old one up to the rules of this release."""
+def open_ledger(rights: RightsOf) -> None:
+    """Make a new ledger, or bring the rows of an old one up to the rules of this release.
+
+    Args:
+        rights: the rights of what a device sent, by its id; for what was held and is tried again.
+    """
     with reading() as work:
         head = work.head.find()
     if head is None:
         _begin()
         return
-    _catch_up(head)
+    _catch_up(head, rights)
 
 
 def begin_another_life() -> None:
@@ -35,10 +39,10 @@ def _begin() -> None:
             work.head.make(epoch=str(uuid4()), rules=RULES_VERSION)
 
 
-def _catch_up(head: HeadState) -> None:
+def _catch_up(head: HeadState, rights: RightsOf) -> None:
     if head.rules != RULES_VERSION:
         changed = rebuild()
         logger.info("rules %s instead of %s: %s rows changed", RULES_VERSION, head.rules, changed)
-    released = release_held()
+    released = release_held(rights)
     if released:
         logger.info("%s entries that were held are in the ledger now", released)

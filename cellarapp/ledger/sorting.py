@@ -1,6 +1,6 @@
 """Sorts the elements of a push by what the ledger knows already (ORD-2)."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from cellarapp.domain.entries import Entry, order_key
@@ -13,6 +13,7 @@ from cellarapp.ledger.problem import Problem
 from cellarapp.ledger.verdicts import Batch, Verdict
 from cellarapp.storage.held import HeldEntry
 from cellarapp.storage.mapping import StoredEntry
+from cellarapp.storage.models import Decision
 from cellarapp.storage.work import Work
 
 Known = dict[str, tuple[int, str]]
@@ -47,16 +48,18 @@ def sort_out(work: Work, book: Book, batch: Batch, judged: Sequence[Judged]) -> 
     known = work.entries.known({one.entry["id"] for one in judged if one.entry})
     unknown = [one for one in judged if one.entry and one.entry["id"] not in known]
     _refuse_too_much(book, unknown)
+    held = work.held.among({one.hash for one in judged if one.raw})
+    _keep_aside(judged, held)
+    _hold_without_right(work, batch, unknown)
     fresh: dict[str, StoredEntry] = {}
     for one in judged:
         if one.entry is not None:
             _place(one, one.entry, known, fresh)
-    held = work.held.among({one.hash for one in judged if one.raw})
     return Sorted(
         known,
         fresh,
         to_hold=_to_hold(batch, (one for one in judged if one.hold and one.hash not in held)),
-        to_release=held & {one.content_hash for one in fresh.values()},
+        to_release=held.keys() & {one.content_hash for one in fresh.values()},
     )
 
 
@@ -83,6 +86,24 @@ def _refuse_too_much(book: Book, unknown: Sequence[Judged]) -> None:
         errors = too_much(one.entry, sizes) if one.entry is not None else []
         if errors:
             refuse(one, errors)
+
+
+def _keep_aside(judged: Sequence[Judged], held: Mapping[str, Decision | None]) -> None:
+    """What an owner has put aside stays there, however often it is sent."""
+    for one in judged:
+        if one.entry is not None and held.get(one.hash) == "put_aside":
+            hold(one, Problem("put-aside", "An owner has looked at it and put it aside."))
+
+
+def _hold_without_right(work: Work, batch: Batch, unknown: Sequence[Judged]) -> None:
+    """Hold what its author may not record. What is known already stands."""
+    asked = [(one, one.entry) for one in unknown if one.entry is not None]
+    if batch.rights is None or not asked:
+        return
+    problems = batch.rights(work, [entry for _, entry in asked])
+    for (one, _), problem in zip(asked, problems, strict=True):
+        if problem is not None:
+            hold(one, problem)
 
 
 def _to_hold(batch: Batch, judged: Iterable[Judged]) -> list[HeldEntry]:

@@ -1,12 +1,18 @@
 """What is pushed and what is answered."""
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Literal
 
+from cellarapp.domain.entries import Entry
 from cellarapp.ledger.problem import Problem
+from cellarapp.storage.work import Work
 
 Word = Literal["accepted", "known", "held", "refused"]
+
+Rights = Callable[[Work, Sequence[Entry]], Sequence[Problem | None]]
+"""For each of some entries why it has to be held, or None."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,13 +20,15 @@ class Batch:
     """Entries as a device sent them, each of them any JSON at all.
 
     `sent_at` is the device's time of sending, `received_at` ours of receiving. `device` is the
-    one that sent, which may hand over what another one wrote.
+    one that sent, which may hand over what another one wrote. `rights` judges who may record
+    what; none where whoever hands over has decided that already.
     """
 
     device: str
     sent_at: datetime
     received_at: datetime
     elements: list[object]
+    rights: Rights | None = None
 
     @property
     def offset(self) -> timedelta:

@@ -1,15 +1,17 @@
-"""The four tables: head, entry, held, row.
+"""The tables of the ledger: head, entry, held, row.
 
 JSON is kept as canonical text: what is compared, hashed and sent is byte for byte what is stored,
 on every database. Times are text in the one form in which they sort.
 """
 
-from typing import Any
+from typing import Any, Literal
 
 from sqlalchemy import BigInteger, CheckConstraint, Index, Integer, String, Text, text
 from sqlalchemy.orm import Mapped, mapped_column
 
 from cellarapp.storage.db import Base
+
+Decision = Literal["take", "put_aside"]
 
 
 def text_up_to(length: int) -> String:
@@ -101,6 +103,8 @@ class Held(Base):
     received_at: Mapped[str] = mapped_column(INSTANT)
     offset_ms: Mapped[int] = mapped_column(BigInteger)
     """What the device's clock was behind by when it was sent, ms."""
+    decision: Mapped[Decision | None] = mapped_column(String(10))
+    """What an owner has decided: "take" or "put_aside"; none while it waits."""
 
 
 class Row(Base):

@@ -6,12 +6,16 @@ from dataclasses import dataclass
 
 from sqlalchemy import Connection, Engine
 
+from cellarapp.storage.audit import AuditStore
 from cellarapp.storage.db import db, engine_for_reading, engine_for_writing, turn_to_write
+from cellarapp.storage.devices import DeviceStore
 from cellarapp.storage.entries import EntryStore
 from cellarapp.storage.errors import StorageTrouble
 from cellarapp.storage.faults import told_as_ours
 from cellarapp.storage.heads import HeadStore
 from cellarapp.storage.held import HeldStore
+from cellarapp.storage.invites import InviteStore
+from cellarapp.storage.people import PersonStore
 from cellarapp.storage.rows import RowStore
 from cellarapp.storage.trouble import forget_trouble, remember_trouble
 
@@ -24,6 +28,10 @@ class Work:
     entries: EntryStore
     rows: RowStore
     held: HeldStore
+    people: PersonStore
+    devices: DeviceStore
+    invites: InviteStore
+    audit: AuditStore
 
 
 @contextmanager
@@ -74,5 +82,12 @@ def _transaction(engine: Engine) -> Iterator[Connection]:
 def stores(connection: Connection) -> Work:
     """Everything there is, within the transaction of a connection."""
     return Work(
-        HeadStore(connection), EntryStore(connection), RowStore(connection), HeldStore(connection)
+        HeadStore(connection),
+        EntryStore(connection),
+        RowStore(connection),
+        HeldStore(connection),
+        PersonStore(connection),
+        DeviceStore(connection),
+        InviteStore(connection),
+        AuditStore(connection),
     )

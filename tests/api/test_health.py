@@ -18,6 +18,7 @@ from cellarapp.logs import FACTS, JsonLine
 from cellarapp.storage.db import close_connections, db
 
 from ..making import Phone, push_body
+from ..signed_in import signed_in
 
 
 def wrong(client: FlaskClient) -> dict[str, str]:
@@ -90,8 +91,9 @@ def test_line_of_the_log_tells_a_request_without_what_it_carried(
     app = create_app(replace(config, log="json"))
     entry = Phone().filled("117", place="secret-place")
     with caplog.at_level(logging.INFO, "cellarapp"), app.app_context():
-        client = app.test_client()
-        client.post("/api/push", json=push_body([entry]), headers={"Cookie": "c=secret-cookie"})
+        client = signed_in(app)
+        client.set_cookie("c", "secret-cookie")
+        client.post("/api/push", json=push_body([entry]))
         client.get("/api/pull?epoch=secret-epoch")
         client.get("/secret-path")
         close_connections()

@@ -19,6 +19,7 @@ from cellarapp.ledger.pulling import current_head
 from cellarapp.storage.db import db
 
 from ..making import Phone, push_body
+from ..signed_in import signed_in
 
 
 def fills(count: int) -> list[dict[str, Any]]:
@@ -78,7 +79,7 @@ def test_push_to_a_locked_database_is_tried_later(
 ) -> None:
     """Another program that writes for too long is waited for, and not for ever."""
     with opened(replace(config, busy_ms=50)) as app:
-        client = app.test_client()
+        client = signed_in(app)
         assert config.database_file is not None
         with closing(sqlite3.connect(config.database_file, isolation_level=None)) as other:
             other.execute("BEGIN IMMEDIATE")

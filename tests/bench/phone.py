@@ -11,6 +11,7 @@ from statistics import median
 
 from playwright.sync_api import sync_playwright
 
+from ..browser.phone import keep_cookie
 from ..browser.server import Server
 from ..making import push_body
 from .timing import say
@@ -42,18 +43,19 @@ def main() -> None:
         try:
             for some in history(CONTAINERS):
                 server.post("/api/push", push_body(some))
-            measure(server.address, Path(name, "profile"))
+            measure(server, Path(name, "profile"))
         finally:
             server.stop()
 
 
-def measure(address: str, profile: Path) -> None:
+def measure(server: Server, profile: Path) -> None:
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch_persistent_context(
             profile, executable_path=shutil.which("chromium"), args=["--no-sandbox"]
         )
         page = browser.new_page()
-        page.goto(address)
+        keep_cookie(browser, server.address, server.let_in("bench"))
+        page.goto(server.address)
         page.wait_for_function("() => 'saves' in globalThis")
         loaded_ms = page.evaluate("(rows) => firstLoad(rows)", CONTAINERS)
         print(f"first load of {CONTAINERS:,} containers: {loaded_ms:.0f} ms, once")

@@ -23,6 +23,7 @@ from cellarapp.storage.db import close_connections
 from ..conftest import config_in
 from ..making import Phone, push_body
 from .timing import compare, say
+from ..signed_in import signed_in
 from .workload import batch, fills, history
 
 RUNS = 9
@@ -130,7 +131,7 @@ def main() -> None:
     print(f"{'':44} {'ours':>12} {'floor':>12}   ratio")
     for entries in (10_000, 200_000):
         with tempfile.TemporaryDirectory() as name, brewery(Path(name), entries) as app:
-            client = app.test_client()
+            client = signed_in(app)
             pushing(client, Path(name), f"{entries:,} entries of history")
             if entries > 10_000:
                 first_load(client, Path(name))

@@ -61,7 +61,7 @@ def get_phone(playwright: Playwright, tmp_path: Path, server: Server) -> Iterato
 
     def get() -> Phone:
         folder = tmp_path / f"phone {len(phones) + 1}"
-        phone = Phone(playwright, folder, server.address)
+        phone = Phone(playwright, folder, server)
         phones.append(phone)
         phone.start()
         return phone
@@ -95,7 +95,7 @@ def demo(
     playwright: Playwright, tmp_path_factory: pytest.TempPathFactory, demo_server: Server
 ) -> Iterator[DemoPhone]:
     """A phone that shows it."""
-    phone = Phone(playwright, tmp_path_factory.mktemp("demo phone"), demo_server.address)
+    phone = Phone(playwright, tmp_path_factory.mktemp("demo phone"), demo_server)
     phone.start()
     yield take_in_hand(phone, demo_server)
     phone.close()

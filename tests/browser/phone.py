@@ -6,10 +6,16 @@ import signal
 from collections.abc import Sequence
 from contextlib import suppress
 from pathlib import Path
+from typing import Any
 
 from playwright.sync_api import BrowserContext, Error, Page, Playwright, Request, Response, expect
 
+from cellarapp.api.cookie import NAME
+
+from .server import Server
+
 WIDE, HIGH = 360, 740
+NEVER = 4_000_000_000
 
 
 def _camera(sees: Path | None) -> list[str]:
@@ -22,14 +28,31 @@ def _camera(sees: Path | None) -> list[str]:
     ]
 
 
+def keep_cookie(context: BrowserContext, address: str, cookie: str) -> None:
+    """Give a browser the cookie of a paired device, if it has to have one."""
+    if cookie:
+        kept: Any = {
+            "name": NAME,
+            "value": cookie,
+            "url": address,
+            "secure": True,
+            "httpOnly": True,
+            "sameSite": "Strict",
+            "expires": NEVER,
+        }
+        context.add_cookies([kept])
+
+
 class Phone:
     """One installed browser. What it keeps lies in its folder, as on a real phone."""
 
-    def __init__(self, playwright: Playwright, folder: Path, address: str) -> None:
-        self.address = address
+    def __init__(self, playwright: Playwright, folder: Path, server: Server) -> None:
+        self.address = server.address
         self.faults: list[str] = []
         self._playwright = playwright
         self._folder = folder
+        self._server = server
+        self._cookie = ""
         self._context: BrowserContext | None = None
 
     def start(
@@ -67,10 +90,16 @@ class Phone:
     def open(self, screen: str = "", *, tab: Page | None = None) -> Page:
         """Open the app, or one of its screens: "out/back". From then on it needs no network."""
         page = tab or self.context.pages[0]
+        self._be_let_in()
         page.goto(f"{self.address}/#/{screen}")
         expect(page.get_by_role("navigation", name="Places")).to_be_visible()
         page.wait_for_function("() => navigator.serviceWorker.controller?.state === 'activated'")
         return page
+
+    def _be_let_in(self) -> None:
+        """Pair the phone before it is first used; a browser that is killed may lose the cookie."""
+        self._cookie = self._cookie or self._server.let_in(self._folder.name)
+        keep_cookie(self.context, self.address, self._cookie)
 
     def open_in_new_tab(self, screen: str = "") -> Page:
         return self.open(screen, tab=self.context.new_page())

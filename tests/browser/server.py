@@ -3,7 +3,6 @@
 It is stopped, killed and started again as power cuts and careless feet would.
 """
 
-import json
 import os
 import signal
 import socket
@@ -14,7 +13,8 @@ from contextlib import suppress
 from pathlib import Path
 from typing import Any
 from urllib.error import URLError
-from urllib.request import Request, urlopen
+
+from ..signed_in import become_owner, call, pair
 
 COMMAND = Path(sys.executable).with_name("cellarapp")
 TRY_AGAIN_S = 0.05
@@ -37,6 +37,8 @@ class Server:
         self.port = free_port()
         self.address = f"http://127.0.0.1:{self.port}"
         self._options = options
+        self._demo = "--demo" in options
+        self._cookie = ""
         self._process: subprocess.Popen[bytes] | None = None
 
     def start(self) -> None:
@@ -92,15 +94,21 @@ class Server:
 
     def get(self, path: str) -> Any:
         """What it answers."""
-        with urlopen(self.address + path, timeout=20) as answer:
-            return json.load(answer)
+        return call(self.address + path, cookie=self._owner())
 
     def post(self, path: str, body: Mapping[str, object]) -> Any:
         """What it answers to something sent."""
-        headers = {"Content-Type": "application/json"}
-        sent = Request(self.address + path, json.dumps(body).encode(), headers)
-        with urlopen(sent, timeout=20) as answer:
-            return json.load(answer)
+        return call(self.address + path, body, self._owner())
+
+    def let_in(self, device: str) -> str:
+        """The cookie of another device, which the owner pairs by a link; none in the demo."""
+        return "" if self._demo else pair(self.address, self._owner(), device)
+
+    def _owner(self) -> str:
+        """The cookie of the office, which opens the link that the first start has printed."""
+        if not self._cookie and not self._demo:
+            self._cookie = become_owner(self.address, self._log.read_text())
+        return self._cookie
 
     def entries(self, number: str, kind: str) -> list[dict[str, Any]]:
         """The entries of one kind that the brewery has of a container."""
@@ -125,7 +133,7 @@ class Server:
 
     def _answers(self) -> bool:
         try:
-            self.get("/api/health")
+            call(self.address + "/api/health")
         except (URLError, ConnectionError):
             return False
         return True

@@ -15,14 +15,16 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 from urllib.error import HTTPError, URLError
-from urllib.request import Request, urlopen
 
 import pytest
 
+from cellarapp.api.cookie import NAME
 from cellarapp.storage.backups import backup_path, backups_in
 
+from ..conftest import config_in
 from ..making import Phone, push_body
 from ..postgres import Cluster
+from ..signed_in import call, owner_in
 
 COMMAND = [sys.executable, "-c", "import sys; from cellarapp.cli import main; sys.exit(main())"]
 PATIENCE_S = 60
@@ -87,18 +89,15 @@ def kill_all(process: subprocess.Popen[str]) -> None:
         return
 
 
-def ask(port: int, path: str, body: object = None) -> dict[str, Any]:
-    data = None if body is None else json.dumps(body).encode()
-    request = Request(f"http://127.0.0.1:{port}{path}", data, {"Content-Type": "application/json"})
-    with urlopen(request, timeout=PATIENCE_S) as answer:
-        told: dict[str, Any] = json.load(answer)
-        return told
+def ask(port: int, path: str, body: object = None, cookie: str = "") -> dict[str, Any]:
+    told: dict[str, Any] = call(f"http://127.0.0.1:{port}{path}", body, cookie)
+    return told
 
 
-def refusal(port: int, path: str, body: object = None) -> dict[str, Any] | None:
+def refusal(port: int, path: str, body: object = None, cookie: str = "") -> dict[str, Any] | None:
     """The problem that is the answer, if it is one."""
     try:
-        ask(port, path, body)
+        ask(port, path, body, cookie)
     except HTTPError as answer:
         with answer:
             told: dict[str, Any] = json.load(answer)
@@ -124,13 +123,14 @@ def test_server_answers_until_it_is_stopped(tmp_path: Path, port: int) -> None:
 
 def test_what_was_accepted_outlives_the_death_of_the_server(tmp_path: Path, port: int) -> None:
     """A verdict is given after the commit, and the next start finds the entry."""
+    cookie = owner_in(config_in(tmp_path))
     entries = [Phone().filled("117")]
     with served(tmp_path, port) as process:
-        told = ask(port, "/api/push", push_body(entries))
+        told = ask(port, "/api/push", push_body(entries), cookie)
         kill_all(process)
         process.communicate(timeout=PATIENCE_S)
     with served(tmp_path, port):
-        again = ask(port, "/api/push", push_body(entries))
+        again = ask(port, "/api/push", push_body(entries), cookie)
     assert told["results"][0]["verdict"] == "accepted"
     assert again["results"] == [told["results"][0] | {"verdict": "known"}]
     assert again["epoch"] == told["epoch"]
@@ -148,11 +148,13 @@ def test_port_that_is_taken_is_told_in_a_sentence(tmp_path: Path, port: int) -> 
 
 def test_body_of_unknown_length_is_not_taken_for_an_empty_one(tmp_path: Path, port: int) -> None:
     """It would have to be read to its end to know that it is too long."""
+    cookie = owner_in(config_in(tmp_path))
     with served(tmp_path, port), socket.create_connection(("127.0.0.1", port)) as line:
         line.settimeout(PATIENCE_S)
         line.sendall(
             b"POST /api/push HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
-            b"Transfer-Encoding: chunked\r\nConnection: close\r\n\r\n"
+            b"Transfer-Encoding: chunked\r\nConnection: close\r\n"
+            + f"Cookie: {NAME}={cookie}\r\n\r\n".encode()
         )
         line.sendall(b"10000\r\n" + b" " * 0x10000 + b"\r\n0\r\n\r\n")
         answer = line.recv(100)
@@ -162,7 +164,8 @@ def test_body_of_unknown_length_is_not_taken_for_an_empty_one(tmp_path: Path, po
 def test_request_in_flight_is_finished_before_the_server_ends(tmp_path: Path, port: int) -> None:
     """It was told to stop while a push waited for another program to be done with writing."""
     body = json.dumps(push_body([Phone().filled("117")])).encode()
-    head = f"POST /api/push HTTP/1.1\r\nHost: x\r\nContent-Length: {len(body)}\r\n"
+    cookie = f"Cookie: {NAME}={owner_in(config_in(tmp_path))}"
+    head = f"POST /api/push HTTP/1.1\r\nHost: x\r\nContent-Length: {len(body)}\r\n{cookie}\r\n"
     with served(tmp_path, port) as process:
         database = tmp_path / "cellarapp.sqlite"
         with (
@@ -184,6 +187,7 @@ def test_request_in_flight_is_finished_before_the_server_ends(tmp_path: Path, po
 
 def test_disk_that_fills_up_loses_nothing_that_was_accepted(tmp_path: Path, port: int) -> None:
     """No file may grow beyond 400 kB. Health stays; readiness goes; with room all is well again."""
+    cookie = owner_in(config_in(tmp_path))
     phone = Phone()
     batches = [[phone.filled(f"K{100 * n + i}") for i in range(100)] for n in range(20)]
 
@@ -194,7 +198,7 @@ def test_disk_that_fills_up_loses_nothing_that_was_accepted(tmp_path: Path, port
     with served(tmp_path, port, preexec_fn=narrow) as process:
         refused = None
         while refused is None:
-            refused = refusal(port, "/api/push", push_body(batches[taken]))
+            refused = refusal(port, "/api/push", push_body(batches[taken]), cookie)
             taken += refused is None
         assert refused["type"] == "/problems/storage-trouble"
         unready = refusal(port, "/api/ready")
@@ -207,7 +211,7 @@ def test_disk_that_fills_up_loses_nothing_that_was_accepted(tmp_path: Path, port
     with served(tmp_path, port):
         assert ask(port, "/api/ready")
         for n, entries in enumerate(batches):
-            told = ask(port, "/api/push", push_body(entries))["results"]
+            told = ask(port, "/api/push", push_body(entries), cookie)["results"]
             expected = "known" if n < taken else "accepted"
             assert {one["verdict"] for one in told} == {expected}
     check = subprocess.run([*COMMAND, "check", "--data", str(tmp_path)], capture_output=True)
@@ -216,8 +220,9 @@ def test_disk_that_fills_up_loses_nothing_that_was_accepted(tmp_path: Path, port
 
 def test_backup_that_is_due_is_made_while_the_server_serves(tmp_path: Path, port: int) -> None:
     """An hour after the last one, and by a process that the server does not wait for."""
+    cookie = owner_in(config_in(tmp_path))
     with served(tmp_path, port):
-        ask(port, "/api/push", push_body([Phone().filled("117")]))
+        ask(port, "/api/push", push_body([Phone().filled("117")]), cookie)
     folder = tmp_path / "backups"
     folder.mkdir()
     old = backup_path(folder, datetime(2020, 1, 1, tzinfo=UTC))
@@ -237,19 +242,20 @@ def test_several_processes_serve_one_ledger(
     tmp_path: Path, port: int, postgres: Cluster, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """With PostgreSQL; stopped, none of them is left."""
-    monkeypatch.setenv("CELLAR_DATABASE", postgres.database())
+    address = postgres.database()
+    cookie = owner_in(config_in(tmp_path, address))
+    monkeypatch.setenv("CELLAR_DATABASE", address)
     monkeypatch.setenv("CELLAR_WORKERS", "2")
     phones = [Phone(f"phone {n}") for n in range(8)]
 
     def push(phone: Phone) -> str:
-        told = ask(
-            port, "/api/push", push_body([phone.filled("117"), phone.filled(f"F{phone.name[-1]}")])
-        )
+        entries = [phone.filled("117"), phone.filled(f"F{phone.name[-1]}")]
+        told = ask(port, "/api/push", push_body(entries), cookie)
         return str({result["verdict"] for result in told["results"]})
 
     with served(tmp_path, port) as process, ThreadPoolExecutor(len(phones)) as pool:
         assert set(pool.map(push, phones)) == {"{'accepted'}"}
-        assert ask(port, "/api/containers/117")["row"]["doc"]["fills"] == len(phones)
+        assert ask(port, "/api/containers/117", cookie=cookie)["row"]["doc"]["fills"] == len(phones)
         process.terminate()
         process.communicate(timeout=PATIENCE_S)
         assert process.returncode == 0

@@ -12,9 +12,11 @@ from pathlib import Path
 from threading import Event, Lock
 from typing import Any
 
+from cellarapp.api.cookie import NAME
 from cellarapp.config import Config
 
 from ..browser.server import free_port
+from ..signed_in import owner_in
 
 ROOT = Path(__file__).parents[2]
 PATIENCE_S = 60
@@ -59,6 +61,7 @@ class Server:
         self._log = config.data / "server.log"
         self._session: int | None = None
         self.port = free_port()
+        self.cookie = owner_in(config)
         self._environment = {
             "CELLAR_DATA": str(config.data),
             "CELLAR_DATABASE": config.database_url,
@@ -73,7 +76,7 @@ class Server:
         self._session = self._forge.start(self._environment, self._log)
         for _ in range(TRIES):
             try:
-                push(self.port, None)
+                push(self, None)
             except (OSError, HTTPException):
                 assert self._lives(), self._log.read_text()
                 Event().wait(LOOK_AGAIN_S)
@@ -100,19 +103,20 @@ class Server:
         return True
 
 
-def push(port: int, body: dict[str, Any] | None) -> dict[str, Any]:
+def push(server: Server, body: dict[str, Any] | None) -> dict[str, Any]:
     """What the server answers to a push, or to a question after its health.
 
     Raises: ConnectionRefusedError when nobody listens; another OSError or HTTPException when it
     was lost on the way.
     """
-    line = HTTPConnection("127.0.0.1", port, timeout=PATIENCE_S)
+    line = HTTPConnection("127.0.0.1", server.port, timeout=PATIENCE_S)
     try:
         if body is None:
             line.request("GET", "/api/health")
         else:
             sent = json.dumps(body)
-            line.request("POST", "/api/push", sent, {"Content-Type": "application/json"})
+            headers = {"Content-Type": "application/json", "Cookie": f"{NAME}={server.cookie}"}
+            line.request("POST", "/api/push", sent, headers)
         answer = line.getresponse()
         told: dict[str, Any] = json.load(answer)
         assert answer.status == 200, told

@@ -62,7 +62,7 @@ class Pushing:
     """A phone that pushes: what it has been told, and what the kills did to it."""
 
     phone: Phone
-    port: int
+    server: Server
     told: dict[str, int] = field(default_factory=dict)
     """The position of each entry that was acknowledged."""
     sent: list[dict[str, Any]] = field(default_factory=list)
@@ -85,7 +85,7 @@ class Pushing:
         while not stop.is_set():
             self._make()
             try:
-                answer = push(self.port, push_body(self.waiting, device=self.phone.device))
+                answer = push(self.server, push_body(self.waiting, device=self.phone.device))
             except ConnectionRefusedError:
                 return
             except (OSError, HTTPException):
@@ -156,7 +156,7 @@ def nothing_is_lost_or_doubled(app: Flask, server: Server, phones: list[Pushing]
     for one in phones:
         assert list(one.told) == [entry["id"] for entry in one.sent]
         for start in range(0, len(one.sent), 500):
-            again = push(server.port, push_body(one.sent[start : start + 500]))["results"]
+            again = push(server, push_body(one.sent[start : start + 500]))["results"]
             assert {result["verdict"] for result in again} == {"known"}
             assert all(one.told[result["id"]] == result["position"] for result in again)
     server.kill()
@@ -172,7 +172,7 @@ def nothing_is_lost_or_doubled(app: Flask, server: Server, phones: list[Pushing]
 def one_brewery(forge: Forge, app: Flask, config: Config, seed: int) -> Counter[str]:
     """What the kills hit."""
     server = Server(forge, config)
-    phones = [Pushing(Phone(f"{seed} {n}"), server.port) for n in range(PHONES)]
+    phones = [Pushing(Phone(f"{seed} {n}"), server) for n in range(PHONES)]
     try:
         live_through_kills(app, server, phones, random.Random(seed))
         nothing_is_lost_or_doubled(app, server, phones)

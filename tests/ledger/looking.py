@@ -5,6 +5,7 @@ from typing import Any
 
 from sqlalchemy import delete
 
+from cellarapp.accounts.rights import RightsOf
 from cellarapp.ledger.opening import open_ledger
 from cellarapp.ledger.take_in import take_in
 from cellarapp.storage.db import db
@@ -41,4 +42,4 @@ def begin_again() -> None:
     with db.engine.begin() as connection:
         for table in db.metadata.sorted_tables:
             connection.execute(delete(table))
-    open_ledger()
+    open_ledger(RightsOf)

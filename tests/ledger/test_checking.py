@@ -2,6 +2,7 @@
 
 import pytest
 
+from cellarapp.accounts.rights import RightsOf
 from cellarapp.domain import RULES_VERSION
 from cellarapp.ledger.check import check
 from cellarapp.ledger.opening import open_ledger
@@ -93,7 +94,7 @@ def test_rows_folded_by_older_rules_are_folded_anew_at_the_start() -> None:
     """A release with other rules needs no hand to bring its rows up to date."""
     run("UPDATE row SET doc = '{}' WHERE id = '119'")
     run("UPDATE head SET rules = 0")
-    open_ledger()
+    open_ledger(RightsOf)
     assert check() == []
     with reading() as work:
         assert work.head.read().rules == RULES_VERSION
@@ -103,6 +104,6 @@ def test_opening_again_keeps_the_epoch() -> None:
     """A restart is not another ledger."""
     with reading() as work:
         before = work.head.read()
-    open_ledger()
+    open_ledger(RightsOf)
     with reading() as work:
         assert work.head.read() == before

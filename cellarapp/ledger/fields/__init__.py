@@ -1,7 +1,7 @@
 """Marshmallow fields for what an entry may hold."""
 
 from cellarapp.ledger.fields.spoken import Choice, Spoken, Whole, YesNo
-from cellarapp.ledger.fields.text import ID_PATTERN, IS_ID, Id, Number, Pattern, Way, Words
+from cellarapp.ledger.fields.text import ID_PATTERN, IS_ID, Id, Number, Pattern, Secret, Way, Words
 from cellarapp.ledger.fields.time import Day, Instant, Moment, Series
 
 __all__ = [
@@ -14,6 +14,7 @@ __all__ = [
     "Moment",
     "Number",
     "Pattern",
+    "Secret",
     "Series",
     "Spoken",
     "Way",

@@ -42,6 +42,32 @@ class Words(Spoken, String):
         return text
 
 
+class Secret(Spoken, String):
+    """A passphrase or the like: kept exactly as it was typed, and never shown."""
+
+    messages: ClassVar = {
+        "invalid": "{name} must be text.",
+        "length": "{name} must have {least} to {most} characters.",
+    }
+
+    def __init__(self, least: int, most: int, **more: Any) -> None:
+        described = {"minLength": least, "maxLength": most, "format": "password"}
+        super().__init__(described=described, load_only=True, **more)
+        self.least, self.most = least, most
+
+    @override
+    def said(self) -> dict[str, Any]:
+        return {"name": self.name, "least": self.least, "most": self.most}
+
+    @override
+    def read(self, value: Any) -> str:
+        if not isinstance(value, str) or not value.isprintable():
+            raise self.make_error("invalid")
+        if not self.least <= len(value) <= self.most:
+            raise self.make_error("length")
+        return value
+
+
 class Pattern(Spoken, String):
     """Text of one exact form, described in words."""
 

@@ -1,0 +1,27 @@
+"""Links into the app, and their QR codes.
+
+The secret stands behind the #: browsers do not send that part, so that it is in no server's log.
+"""
+
+from io import BytesIO
+
+import segno
+from flask import current_app, request
+
+from cellarapp.api.guard import here_alone
+
+
+def link(what: str, token: str) -> str:
+    """A link to the app, by an address that a phone can open too."""
+    address = request.host_url
+    if here_alone():
+        address = f"{current_app.config['CELLAR_REACHED_AT']()[0]}/"
+    return f"{address}#{what}={token}"
+
+
+def qr_svg(address: str) -> str:
+    """An address as a picture that a camera reads."""
+    drawn = BytesIO()
+    code = segno.make(address, error="m", micro=False)
+    code.save(drawn, kind="svg", border=4, scale=4, xmldecl=False, light="#ffffff", nl=False)
+    return drawn.getvalue().decode()

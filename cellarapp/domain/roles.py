@@ -1,0 +1,24 @@
+"""Who may record what."""
+
+from typing import Literal, get_args
+
+from cellarapp.domain.entries import Kind
+
+Role = Literal["owner", "cellar", "driver", "reader"]
+
+ROLES: tuple[Role, ...] = get_args(Role)
+
+DRIVER: frozenset[Kind] = frozenset(
+    {
+        "sent", "returned", "moved", "missing", "found", "noted", "chased",
+        "voided", "renumbered",
+    }
+)  # fmt: skip
+"""What happens on the road, and the way back from a slip of one's own."""
+
+
+def may_record(role: Role, kind: Kind) -> bool:
+    """Whether entries of this kind are taken from somebody in this role; others are held."""
+    if role == "driver":
+        return kind in DRIVER
+    return role != "reader"
