@@ -27,14 +27,13 @@ def principal() -> Principal:
 
 def now() -> datetime:
     """When the request came: one and the same time for all that is done about it."""
-    if "now" not in g:
-        g.now = datetime.now(UTC)
     moment: datetime = g.now
     return moment
 
 
 def guard() -> None:
     """Raises: ProblemError, Refusal."""
+    g.now, g.principal = datetime.now(UTC), None
     if request.method not in SAFE and not _of_this_site():
         raise ProblemError("cross-site", "This was asked for by a page of another site.")
     if request.url_rule is None or not request.path.startswith("/api/"):
