@@ -25,6 +25,7 @@ from cellarapp.storage.db import close_connections
 
 from ..conftest import config_in
 from ..making import Phone, batch, push_body
+from ..signed_in import signed_in
 from .timing import compare, say
 from .workload import fills, history
 
@@ -83,7 +84,7 @@ class Pulling:
 
     def __init__(self, app: Flask) -> None:
         self._app = app
-        self._client: FlaskClient = app.test_client()
+        self._client: FlaskClient = signed_in(app)
         self._phone = Phone("evening")
         self._since = 0
 

@@ -20,11 +20,14 @@ from threading import Event
 from time import perf_counter
 from typing import Any
 
+from cellarapp.api.cookie import NAME
 from cellarapp.ledger.checksum import MODULUS, share
 
 from ..browser.server import free_port
+from ..conftest import config_in
 from ..making import Phone, push_body
 from ..postgres import cluster
+from ..signed_in import owner_in
 
 ROOT = Path(__file__).parents[2]
 DEVICES = 20
@@ -36,9 +39,10 @@ CONTAINERS = 500
 class Device:
     """Pushes, pulls what is new, and so on; keeps what it has pulled as a phone does."""
 
-    def __init__(self, number: int, port: int) -> None:
+    def __init__(self, number: int, port: int, cookie: str) -> None:
         self.phone = Phone(f"device {number}")
         self.line = HTTPConnection("127.0.0.1", port, timeout=60)
+        self.headers = {"Content-Type": "application/json", "Cookie": f"{NAME}={cookie}"}
         self.took_ms: dict[str, list[float]] = {"push": [], "pull": []}
         self.errors: list[str] = []
         self.rows: dict[tuple[str, str], int] = {}
@@ -68,10 +72,9 @@ class Device:
     def ask(self, what: str, body: dict[str, Any] | None) -> dict[str, Any] | None:
         began = perf_counter()
         if body is None:
-            self.line.request("GET", f"/api/pull?since={self.cursor}")
+            self.line.request("GET", f"/api/pull?since={self.cursor}", headers=self.headers)
         else:
-            headers = {"Content-Type": "application/json"}
-            self.line.request("POST", "/api/push", json.dumps(body), headers)
+            self.line.request("POST", "/api/push", json.dumps(body), self.headers)
         answer = self.line.getresponse()
         text = answer.read()
         self.took_ms[what].append((perf_counter() - began) * 1000)
@@ -109,7 +112,7 @@ def served(folder: Path, address: str, workers: int) -> Iterator[int]:
         start_new_session=True,
     )  # fmt: skip
     try:
-        while not Device(0, port).answers():
+        while not Device(0, port, "").answers():
             Event().wait(0.05)
         yield port
     finally:
@@ -118,8 +121,9 @@ def served(folder: Path, address: str, workers: int) -> Iterator[int]:
 
 
 def run(name: str, folder: Path, address: str, workers: int, seconds: int) -> None:
+    cookie = owner_in(config_in(folder, address))
     with served(folder, address, workers) as port:
-        devices = [Device(number, port) for number in range(DEVICES)]
+        devices = [Device(number, port, cookie) for number in range(DEVICES)]
         end = perf_counter() + seconds
         with ThreadPoolExecutor(DEVICES) as pool:
             for done in [pool.submit(device.work_until, end) for device in devices]:

@@ -17,6 +17,7 @@ from urllib.error import URLError
 from ..signed_in import become_owner, call, pair
 
 COMMAND = Path(sys.executable).with_name("cellarapp")
+HEALTH = "/api/health"
 TRY_AGAIN_S = 0.05
 TRIES = 1200
 
@@ -94,7 +95,7 @@ class Server:
 
     def get(self, path: str) -> Any:
         """What it answers."""
-        return call(self.address + path, cookie=self._owner())
+        return call(self.address + path, cookie="" if path == HEALTH else self._owner())
 
     def post(self, path: str, body: Mapping[str, object]) -> Any:
         """What it answers to something sent."""
@@ -133,7 +134,7 @@ class Server:
 
     def _answers(self) -> bool:
         try:
-            call(self.address + "/api/health")
+            self.get(HEALTH)
         except (URLError, ConnectionError):
             return False
         return True

@@ -70,7 +70,7 @@ def trust(home: Path, certificate: bytes) -> None:
 @pytest.fixture
 def phone(playwright: Playwright, tmp_path: Path, lan: LanServer) -> Iterator[Phone]:
     """A phone on the network, where the computer's name is known."""
-    phone = Phone(playwright, tmp_path / "phone", lan.address)
+    phone = Phone(playwright, tmp_path / "phone", lan)
     yield phone
     phone.close()
     assert phone.faults == []

@@ -6,15 +6,17 @@ from pathlib import Path
 from typing import Any
 
 from flask.testing import FlaskClient
-from sqlalchemy import event
+from sqlalchemy import Connection, event
 
 from cellarapp import create_app
+from cellarapp.api.cookie import NAME
 from cellarapp.ledger.check import check
 from cellarapp.ledger.opening import begin_another_life
-from cellarapp.storage.db import close_connections, db
+from cellarapp.storage.db import WRITING, close_connections, db
 from cellarapp.storage.work import reading
 
 from ..conftest import config_in
+from ..signed_in import owner_in
 
 
 class PowerCut(BaseException):
@@ -28,11 +30,13 @@ class Brewery:
         self._folder = folder
         self._copy: Path | None = None
         self._cut = False
+        self._cookie = owner_in(config_in(folder))
         self.start()
 
     def start(self) -> None:
         self._app = create_app(config_in(self._folder))
         self._client: FlaskClient = self._app.test_client()
+        self._client.set_cookie(NAME, self._cookie)
         with self._app.app_context():
             event.listen(db.engine, "commit", self._on_commit)
 
@@ -44,8 +48,8 @@ class Brewery:
         """What was not committed is gone. Making the application anew takes long; restores do."""
         self.stop()
 
-    def _on_commit(self, _connection: object) -> None:
-        if self._cut:
+    def _on_commit(self, connection: Connection) -> None:
+        if self._cut and connection.get_execution_options().get(WRITING):
             raise PowerCut
 
     def answer(self, question: dict[str, Any]) -> dict[str, Any]:
