@@ -6,7 +6,6 @@ import signal
 from collections.abc import Sequence
 from contextlib import suppress
 from pathlib import Path
-from typing import Any
 
 from playwright.sync_api import BrowserContext, Error, Page, Playwright, Request, Response, expect
 
@@ -30,17 +29,24 @@ def _camera(sees: Path | None) -> list[str]:
 
 def keep_cookie(context: BrowserContext, address: str, cookie: str) -> None:
     """Give a browser the cookie of a paired device, if it has to have one."""
-    if cookie:
-        kept: Any = {
+    if not cookie:
+        return
+    # Not by add_cookies: it names a domain, which a cookie of one host alone must not have.
+    session = context.new_cdp_session(context.pages[0])
+    session.send(
+        "Network.setCookie",
+        {
             "name": NAME,
             "value": cookie,
-            "url": address,
+            "url": address.replace("http://", "https://"),
+            "path": "/",
             "secure": True,
             "httpOnly": True,
             "sameSite": "Strict",
             "expires": NEVER,
-        }
-        context.add_cookies([kept])
+        },
+    )
+    session.detach()
 
 
 class Phone:
