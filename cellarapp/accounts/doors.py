@@ -33,6 +33,7 @@ DOORS: dict[str, Door] = {
     "GET /api/snapshot": "device",
     "GET /api/snapshot/pages": "device",
     "GET /api/containers/<number:number>": "device",
+    "GET /api/customers/<uuid:customer>": "device",
     "GET /api/calculations": "device",
     "POST /api/calculations/<string:name>": "device",
     "GET /api/sheets": "device",

@@ -16,7 +16,7 @@ blueprint = Blueprint("customers", __name__, description="Customers by id")
 
 
 @blueprint.at("GET", "/api/customers/<uuid:customer>")
-@blueprint.answers(HistoryAnswer, 404, 503)
+@blueprint.answers(HistoryAnswer, 401, 404, 503)
 def get_customer(customer: UUID) -> Response:
     """A customer as it stands, and every entry about it: what was said of its people, and when."""
     found = history(str(customer), "customer")

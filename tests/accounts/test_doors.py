@@ -21,6 +21,7 @@ NAMED = {
     "<number:number>": "117",
     "<string:name>": "rates",
     "<string:kind>": "containers",
+    "<uuid:customer>": made_id("no customer"),
     "<id:person_id>": made_id("nobody"),
     "<id:device_id>": made_id("no device"),
     "<hash:content_hash>": "0" * 64,
