@@ -22,8 +22,8 @@ from cellarapp.storage.db import close_connections
 
 from ..conftest import config_in
 from ..making import Phone, push_body
-from .timing import compare, say
 from ..signed_in import signed_in
+from .timing import compare, say
 from .workload import batch, fills, history
 
 RUNS = 9
