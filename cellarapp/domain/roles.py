@@ -10,7 +10,7 @@ ROLES: tuple[Role, ...] = get_args(Role)
 
 DRIVER: frozenset[Kind] = frozenset(
     {
-        "sent", "returned", "moved", "missing", "found", "noted", "chased",
+        "sent", "returned", "moved", "missing", "found", "noted", "chased", "drop",
         "voided", "renumbered",
     }
 )  # fmt: skip

@@ -6,6 +6,8 @@ from typing import Any
 from hypothesis import strategies as st
 
 from cellarapp.domain.calendar import write_instant
+from cellarapp.domain.entries import KINDS
+from cellarapp.domain.roles import ROLES
 
 from ..domain.histories import (
     RECORD_FACTS,
@@ -120,4 +122,5 @@ ARGUMENTS |= {
     "ledger": st.tuples(entry_sets.flatmap(arrivals)),
     "records": records_of_a_kind,
     "readiness": histories_and_beers,
+    "may_record": st.tuples(st.sampled_from(ROLES), st.sampled_from(sorted(KINDS))),
 }

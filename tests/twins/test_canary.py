@@ -30,6 +30,7 @@ PLANTED = [
     ("run_of_numbers", "numbers.ts", "count <= most", "count < most"),
     ("take_apart", "asset-number.ts", "n % 2 === 0 ? 3 : 1", "n % 2 === 0 ? 1 : 3"),
     ("normal_number", "numbers.ts", "{1,8}", "{1,9}"),
+    ("may_record", "roles.ts", '"missing",', ""),
 ]
 
 
