@@ -66,8 +66,15 @@ export const holdings = (
     );
 };
 
-/** A promise is broken once its day has gone by and something is still overdue. */
-export const brokenPromise = ({ record, overdue }: Holding, now: string): string | null => {
-  const promised = record?.chase?.promised_on ?? null;
-  return promised !== null && overdue > 0 && promised < londonDate(now) ? promised : null;
+/** Whether something that is overdue was out already when they were last asked. */
+export const askedAbout = ({ record, away }: Holding): boolean => {
+  const asked = record?.chase?.since ?? "";
+  return away.some(({ trip, overdue }) => overdue > 0 && trip.since <= asked);
+};
+
+/** A promise is broken once its day has gone by and something it was about is still overdue. */
+export const brokenPromise = (holding: Holding, now: string): string | null => {
+  const promised = holding.record?.chase?.promised_on ?? null;
+  if (promised === null || promised >= londonDate(now) || !askedAbout(holding)) return null;
+  return promised;
 };

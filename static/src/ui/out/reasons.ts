@@ -12,7 +12,7 @@ import {
   listWords,
   sentence,
 } from "../words.ts";
-import { type Away, brokenPromise, type Holding } from "./holdings.ts";
+import { type Away, askedAbout, brokenPromise, type Holding } from "./holdings.ts";
 
 const KINDS = [...Object.keys(containerKinds()), null];
 
@@ -41,7 +41,7 @@ export const chaseWords = (holding: Holding, now: string): string => {
   if (chase.promised_on !== null && chase.promised_on >= londonDate(now)) {
     return `Promised for ${dayWords(chase.promised_on, now)}.`;
   }
-  return holding.overdue > 0 ? `Last asked ${dayWords(londonDate(chase.since), now)}.` : "";
+  return askedAbout(holding) ? `Last asked ${dayWords(londonDate(chase.since), now)}.` : "";
 };
 
 const overdueWords = ({ away, overdue }: Holding): string => {

@@ -108,6 +108,13 @@ test("a promise is told as due or as not kept, and being asked while overdue", (
   assert.match(words(null), /Last asked 15 Nov\.$/);
 });
 
+test("what was said before a container went out is not said of it", () => {
+  const containers = [out("1", FIRKIN, sent(6, "c1", "2026-11-21"))];
+  const [holding] = holdings(containers, chased("2026-11-20"), NOW);
+  assert.ok(holding);
+  assert.equal(holdingWords(holding, NOW), "1 firkin, overdue.");
+});
+
 test("a container that is away says its beer, its days and when it is due", () => {
   const [holding] = held(
     out("117", FIRKIN, filled(40, null), sent(30, "c1", "2026-11-21"), [ago(2), "missing", {}]),

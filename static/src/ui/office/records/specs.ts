@@ -188,6 +188,12 @@ const CUSTOMER: RecordSpec = {
     },
     days("agreed_days", "Days to bring a container back", "From the day it goes out.", [0, 1000]),
     { is: "weekday", name: "delivery_day", label: "Delivery day" },
+    days(
+      "expected_days",
+      "Days of life it expects",
+      "Still to go to best before when a cask reaches it.",
+      [0, 1000],
+    ),
   ],
 };
 
