@@ -17,8 +17,14 @@ DRIVER: frozenset[Kind] = frozenset(
 """What happens on the road, and the way back from a slip of one's own."""
 
 
+OWNER_ALONE: frozenset[Kind] = frozenset({"erased"})
+"""What cannot be taken back."""
+
+
 def may_record(role: Role, kind: Kind) -> bool:
     """Whether entries of this kind are taken from somebody in this role; others are held."""
     if role == "driver":
         return kind in DRIVER
-    return role != "reader"
+    if role == "cellar":
+        return kind not in OWNER_ALONE
+    return role == "owner"

@@ -19,8 +19,12 @@ const DRIVER: readonly Kind[] = [
   "renumbered",
 ];
 
+/** What cannot be taken back. */
+const OWNER_ALONE: readonly Kind[] = ["erased"];
+
 /** Whether entries of this kind are taken from somebody in this role; others are held. */
 export function mayRecord(role: Role, kind: Kind): boolean {
   if (role === "driver") return DRIVER.includes(kind);
-  return role !== "reader";
+  if (role === "cellar") return !OWNER_ALONE.includes(kind);
+  return role === "owner";
 }

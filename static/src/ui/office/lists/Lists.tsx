@@ -3,6 +3,7 @@
 
 import { useEffect, useState } from "preact/hooks";
 import { book } from "../../../store/book.ts";
+import { role } from "../../mine.ts";
 import { Button } from "../../parts/Button.tsx";
 import { faultWords, save } from "../../parts/say.ts";
 import { useTitle } from "../../shell/title.ts";
@@ -101,6 +102,9 @@ const Found = ({ read, onDone }: { read: Read; onDone: () => void }) => {
   );
 };
 
+/** Everything at once is for an owner. */
+const mayTakeOut = (): boolean => role.value === null || role.value === "owner";
+
 /** Plain links: the browser saves what they lead to, and says so itself. */
 const TakeOut = ({ kinds }: { kinds: readonly SheetKind[] }) => (
   <section class="form">
@@ -143,7 +147,7 @@ export const Lists = () => {
       {kinds.map((kind) => (
         <Choose key={kind.kind} kind={kind} onRead={setRead} />
       ))}
-      {kinds.length > 0 && <TakeOut kinds={kinds} />}
+      {kinds.length > 0 && mayTakeOut() && <TakeOut kinds={kinds} />}
     </>
   );
 };
