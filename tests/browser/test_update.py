@@ -7,7 +7,17 @@ from playwright.sync_api import Page, expect
 
 from .brewery import Brewery
 from .built import build_client, build_id
-from .doings import all_at_the_brewery, fill, go_to, rack_from, said, shown, tap, type_number
+from .doings import (
+    all_at_the_brewery,
+    fill,
+    go_to,
+    on_this_phone,
+    rack_from,
+    said,
+    shown,
+    tap,
+    type_number,
+)
 from .phone import Phone
 
 NEWS = "A new version is here."
@@ -57,7 +67,7 @@ def use_it_now(page: Page) -> None:
 def shows_build(page: Page, build: str) -> None:
     """The version that is running, as it tells it itself."""
     page.goto(f"{page.url.partition('#')[0]}#/office/phone")
-    shown(page, f"App {build}")
+    shown(page, f"App {build}, rules")
 
 
 def test_half_an_entry_outlives_an_update(
@@ -85,6 +95,24 @@ def test_half_an_entry_outlives_an_update(
     all_at_the_brewery(bench)
     go_to(bench, "Bench")
     shown(bench, "3 firkins filled")
+
+
+def test_entries_that_wait_outlive_an_update(
+    phone: Phone, bench: Page, brewery: Brewery, newer: Path
+) -> None:
+    """The old version made them, the new one sends them: each once."""
+    phone.context.route("**/api/push", lambda route: route.abort())
+    fill(bench, "102")
+    on_this_phone(bench, 1)
+    deploy(brewery, newer)
+    look_for_news(bench)
+    use_it_now(bench)
+    shows_build(bench, build_id(newer))
+    on_this_phone(bench, 1)
+    phone.context.unroute("**/api/push")
+    tap(bench, "Send and fetch now")
+    all_at_the_brewery(bench)
+    assert len(brewery.server.entries("102", "filled")) == 1
 
 
 def test_an_update_taken_in_one_tab_leaves_the_other_its_half_entry(
