@@ -8,7 +8,7 @@ from playwright.sync_api import Page
 from .demo import DemoPhone
 from .doings import choose, pad, tap, tap_though_dim, type_number
 
-PLACES = ["bench", "cellar", "bar", "out", "office", "find"]
+PLACES = ["bench", "cellar", "bar", "out", "office", "find", "who", "sign-in", "begin", "pair"]
 ID = re.compile(r"[0-9a-f]{8}-[0-9a-f-]{27}")
 
 
@@ -65,6 +65,16 @@ def _touch(name: str) -> Doing:
     return lambda page, _demo: page.get_by_role("button", name=re.compile(name)).first.tap()
 
 
+def _link(way: str) -> Doing:
+    return lambda page, _demo: page.evaluate(f"location.hash = '{way}=of-no-use'")
+
+
+def _spent_link(page: Page, demo: DemoPhone) -> None:
+    _link("pair")(page, demo)
+    tap(page, "Pair this phone")
+    page.get_by_role("alert").filter(visible=True).wait_for()
+
+
 def _litres(page: Page, demo: DemoPhone) -> None:
     type_number(page, demo.numbers["empty"][1])
     pad(page).get_by_role("button", name="Litres").tap()
@@ -113,6 +123,10 @@ STATES: dict[str, tuple[str, Doing]] = {
     "a call": ("out/call", _call),
     "a digit": ("find", _typed("1")),
     "a form with a fault": ("c/{full}", _form_with_a_fault),
+    "a PIN": ("who/Somebody", _typed("1234")),
+    "a link for the first owner": ("begin", _link("begin")),
+    "a link that works no more": ("pair", _spent_link),
+    "nothing typed of somebody": ("office/people/new", _touch("^Add$")),
     "faults": ("office/beers/new", _touch("^Enter this beer$")),
     "another number": ("office/questions", _touch("was another number$")),
 }
