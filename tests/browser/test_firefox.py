@@ -1,0 +1,116 @@
+"""The core journey in Firefox: no signal, no battery, and another phone."""
+
+import json
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Playwright
+
+from .brewery import Brewery
+from .firefox import Firefox
+
+Start = Callable[[str], Firefox]
+
+HELP = """
+    const seen = (one) => one.getClientRects().length > 0;
+    const named = (one) =>
+        (one.getAttribute("aria-label") ?? one.innerText).replace(/\\s+/g, " ").trim();
+    const until = (look) => new Promise((resolve, reject) => {
+        const ends = Date.now() + 20000;
+        const turn = () => {
+            const found = look();
+            if (found) resolve(found);
+            else if (Date.now() > ends) reject(new Error(document.body.innerText));
+            else requestAnimationFrame(turn);
+        };
+        turn();
+    });
+"""
+
+
+@pytest.fixture
+def start(tmp_path: Path, playwright: Playwright) -> Iterator[Start]:
+    """Starts Firefox with the folder of this name."""
+    running: list[Firefox] = []
+
+    def begin(name: str) -> Firefox:
+        running.append(Firefox(playwright, tmp_path / name))
+        return running[-1]
+
+    yield begin
+    for one in running:
+        one.kill()
+
+
+def press(engine: Firefox, name: str, within: str = "") -> None:
+    """Press the button or link of this name, as soon as it is there."""
+    find = f"""[...document.querySelectorAll({json.dumps(within + " :is(button, a)")})]
+        .find((one) => seen(one) && named(one) === {json.dumps(name)})"""
+    engine.run(f"{HELP} (await until(() => {find})).click();")
+
+
+def shows(engine: Firefox, words: str) -> None:
+    """The page says so, sooner or later."""
+    told = json.dumps(words)
+    engine.run(f"{HELP} await until(() => document.body.innerText.includes({told}));")
+
+
+def open_app(engine: Firefox, address: str, screen: str = "") -> None:
+    engine.open(f"{address}/#/{screen}")
+    engine.run(f"{HELP} await until(() => document.querySelector('nav[aria-label=Places]'));")
+
+
+def test_a_fill_with_no_signal_outlives_the_battery_and_reaches_the_other_phone(
+    start: Start, brewery: Brewery
+) -> None:
+    """Installed, started with no network, filled, killed, back in range, and seen elsewhere."""
+    server = brewery.server
+    phone = start("one")
+    open_app(phone, server.address)
+    assert installed(phone)
+    shows(phone, "all at the brewery")
+    phone.close()
+
+    server.stop()
+    phone = start("one")
+    open_app(phone, server.address)
+    choose_gyle(phone, "901")
+    for key in "117":
+        press(phone, key, "[aria-label='Number pad']")
+    press(phone, "Fill 117")
+    shows(phone, "117 filled. On this phone.")
+    phone.kill()
+    phone = start("one")
+    open_app(phone, server.address)
+    shows(phone, "1 on this phone")
+
+    server.start()
+    open_app(phone, server.address, "office/phone")
+    press(phone, "Send and fetch now")
+    shows(phone, "all at the brewery")
+    assert len(server.entries("117", "filled")) == 1
+
+    other = start("two")
+    open_app(other, server.address, "c/117")
+    shows(other, "Oystercatcher")
+    shows(other, "gyle 901")
+
+
+def installed(engine: Firefox) -> Any:
+    """The worker is in charge, and the manifest says what an installation needs."""
+    return engine.run(
+        """await navigator.serviceWorker.ready;
+        const link = document.querySelector("link[rel=manifest]");
+        const manifest = await (await fetch(link.href)).json();
+        return manifest.display === "standalone" && manifest.icons.length > 0;"""
+    )
+
+
+def choose_gyle(engine: Firefox, gyle: str) -> None:
+    engine.run(
+        f"""{HELP} (await until(() => [...document.querySelectorAll("li")]
+            .find((one) => seen(one) && one.textContent.includes("gyle {gyle}"))
+            ?.querySelector("button"))).click();"""
+    )
