@@ -1,5 +1,6 @@
 // What is kept of the people at a customer's: erased for good when they ask for it.
 
+import { useState } from "preact/hooks";
 import { book } from "../../../store/book.ts";
 import { Button } from "../../parts/Button.tsx";
 import { More } from "../../parts/More.tsx";
@@ -15,6 +16,22 @@ const erase = async (id: string, title: string, name: boolean): Promise<void> =>
   }
 };
 
+/** What cannot be undone takes a second tap, on another spot. */
+const Erase = ({ id, title }: { id: string; title: string }) => {
+  const [sure, setSure] = useState(false);
+  if (!sure) return <Button onPress={() => setSure(true)}>Erase personal data</Button>;
+  return (
+    <>
+      <Button look="quiet" onPress={() => setSure(false)}>
+        Keep everything
+      </Button>
+      <p class="look">For good, of {title}:</p>
+      <Button onPress={() => void erase(id, title, false)}>Erase all but the name</Button>
+      <Button onPress={() => void erase(id, title, true)}>Erase the name too</Button>
+    </>
+  );
+};
+
 export const Personal = ({ id, title }: { id: string; title: string }) => (
   <More label="Personal data">
     <div class="form">
@@ -26,8 +43,7 @@ export const Personal = ({ id, title }: { id: string; title: string }) => (
         out of everything on record. What is out with them, and when it was asked for, stays. This
         cannot be undone; copies of the database made before still hold it.
       </p>
-      <Button onPress={() => void erase(id, title, false)}>Erase personal data</Button>
-      <Button onPress={() => void erase(id, title, true)}>Erase the name too</Button>
+      <Erase id={id} title={title} />
     </div>
   </More>
 );
