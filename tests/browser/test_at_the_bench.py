@@ -2,7 +2,8 @@
 
 from playwright.sync_api import Page
 
-from .brewery import Brewery
+from ..making import made_id
+from .brewery import Brewery, ago, in_days
 from .doings import (
     all_at_the_brewery,
     fill,
@@ -103,3 +104,23 @@ def test_a_letter_is_typed_and_the_digits_come_back(bench: Page, brewery: Brewer
     fill(bench, "K13")
     all_at_the_brewery(bench)
     assert brewery.server.standing("K13")["contents"]["volume_ml"] == 30_000
+
+
+def test_a_keg_of_a_beer_with_no_window_gets_the_brewerys_for_kegs(
+    bench: Page, brewery: Brewery
+) -> None:
+    """SHELF-1: the container and the brewery's own figure decide, where the beer says nothing."""
+    office, beer = brewery.office, made_id("Oystercatcher")
+    brewery.tell(
+        [
+            office.entry("beer", beer, at=ago(minutes=1), best_before_days=None),
+            office.entry(
+                "setting", "keg_window_days", at=ago(minutes=1), value_millionths=70 * 10**6
+            ),
+        ]
+    )
+    bench.reload()
+    all_at_the_brewery(bench)
+    fill(bench, "K13")
+    all_at_the_brewery(bench)
+    assert brewery.server.standing("K13")["contents"]["best_before"] == in_days(70).isoformat()

@@ -66,7 +66,10 @@ export const deedsFor = (standing: Standing | null): Deed[] => {
 const fillFacts = (standing: Standing | null): Facts => {
   const gyle = gyleId.value;
   const volume_ml = volumeMl.value ?? capacityOf(standing) ?? 0;
-  const best_before = bestBeforeOn(known.value.now, beerDoc(known.value, gyle));
+  const kind = standing?.registered ? standing.kind : newKind.value;
+  const shape = CONTAINER_KINDS[kind ?? ""]?.shape ?? null;
+  const beer = beerDoc(known.value, gyle);
+  const best_before = bestBeforeOn(known.value.now, beer, shape, ownFigures.value);
   const rules = dosing.value;
   const lines = rules?.linesFor(known.value, gyle, volume_ml, standing, ownFigures.value) ?? [];
   const doses = rules?.givenFacts(lines, given.value) ?? [];
