@@ -4,7 +4,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from .brewery import Brewery, gyle_id
-from .doings import all_at_the_brewery, fill, on_this_phone, said, tap, type_number
+from .doings import all_at_the_brewery, fill, on_this_phone, said, shown, tap, type_number
 from .phone import Phone
 
 
@@ -52,6 +52,19 @@ def test_a_wrong_number_is_moved(phone: Phone, bench: Page, brewery: Brewery, si
     all_at_the_brewery(bench)
     assert brewery.server.standing("117")["contents"] is None
     assert brewery.server.standing("118")["contents"]["gyle"] == gyle_id("901")
+
+
+def test_the_right_number_is_looked_at_like_any_other(bench: Page, brewery: Brewery) -> None:
+    """It was 201, which is dirty: that is said before the fill is moved there."""
+    fill(bench, "117")
+    tap(bench, "Wrong number")
+    type_number(bench, "201")
+    shown(bench, "This one, not 117.")
+    shown(bench, "Not washed: empty and dirty since")
+    tap(bench, "Move to 201")
+    said(bench, "Moved: not 117, but 201.")
+    all_at_the_brewery(bench)
+    assert brewery.server.standing("201")["contents"]["gyle"] == gyle_id("901")
 
 
 def test_an_older_fill_is_put_right_from_the_list(bench: Page, brewery: Brewery) -> None:

@@ -38,8 +38,7 @@ export const NowOne = (props: {
     !onRecord &&
     (moving.value === null || moving.value.entries.length === 1);
   const outcome = tryOut(number, standing, deedsFor(standing), known.now);
-  const remarks =
-    moving.value === null && onRecord ? outcomeRemarks(outcome, known, props.doing) : [];
+  const remarks = onRecord ? outcomeRemarks(outcome, known, props.doing) : [];
   const capacity = capacityOf(standing);
   const volume = volumeMl.value;
   const cannot = moving.value === null ? refusal(number, standing) : null;
