@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { Solution } from "../../../../static/src/domain/records.ts";
-import { readMaking, START } from "../../../../static/src/ui/bench/washing/making.ts";
+import { limitOf, readMaking, START } from "../../../../static/src/ui/bench/washing/making.ts";
 import { inUse, solutionWords } from "../../../../static/src/ui/bench/washing/solution.ts";
 import { ago, known } from "../brewery.ts";
 
@@ -63,4 +63,10 @@ test("what was thrown away is offered no more, the last made stands first", () =
     inUse(all).map(([id]) => id),
     ["b", "a"],
   );
+});
+
+test("a limit on uses or hours is whole, in its range, or none", () => {
+  assert.equal(limitOf(" "), null);
+  assert.equal(limitOf("60"), 60);
+  for (const text of ["0", "10001", "1.5", "often"]) assert.equal(limitOf(text), "odd", text);
 });

@@ -13,7 +13,7 @@ import { goOnTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { litres } from "../../words.ts";
 import { solutionId } from "../state.ts";
-import { type Agent, decimal, readMaking, START, type Typed } from "./making.ts";
+import { type Agent, decimal, limitOf, readMaking, START, type Typed } from "./making.ts";
 
 const options = (...pairs: readonly [string, string][]) =>
   pairs.map(([value, label]) => ({ value, label }));
@@ -35,6 +35,8 @@ export const MakeUp = () => {
   useTitle("Make up a solution");
   const [typed, setTyped] = useState<Typed>(START);
   const [least, setLeast] = useState("");
+  const [mostUses, setMostUses] = useState("");
+  const [mostHours, setMostHours] = useState("");
   const { worked, madeMgPerL, fault } = readMaking(typed, ownFigures.value);
   const set = (name: keyof Typed) => (text: string) => setTyped({ ...typed, [name]: text });
   const figure = (name: keyof Typed, label: string) => (
@@ -49,6 +51,11 @@ export const MakeUp = () => {
     if (madeMgPerL === null) return say.trouble(CAUTIONS.no_caustic_on_aluminium.words);
     if (Number.isNaN(leastMgPerL))
       return say.trouble("Down to which strength is it used? In mg/L.");
+    const uses = limitOf(mostUses);
+    const hours = limitOf(mostHours);
+    if (uses === "odd" || hours === "odd") {
+      return say.trouble("Uses and hours: whole, from 1 to 10000, or left empty.");
+    }
     const id = newId();
     const name = NAMES[typed.agent];
     const facts = {
@@ -58,6 +65,8 @@ export const MakeUp = () => {
       volume_ml: Math.floor(decimal(typed.litres) * 1000 + 0.5),
       made_mg_per_l: madeMgPerL,
       least_mg_per_l: Math.floor(leastMgPerL + 0.5),
+      ...(uses === null ? {} : { most_uses: uses }),
+      ...(hours === null ? {} : { most_hours: hours }),
     };
     if (!(await save(`${name} made up.`, () => book.record("solution", id, facts)))) return;
     solutionId.value = id;
@@ -86,6 +95,14 @@ export const MakeUp = () => {
       {!caustic && figure("tempC", "Temperature of the solution, °C")}
       {figure("litres", "Litres to make up")}
       <Field label="Used down to, mg/L" type="decimal" value={least} onValue={setLeast} />
+      <Field
+        label="Uses at most"
+        hint="As its sheet or your own rule says; left empty, as many as its strength allows."
+        type="whole"
+        value={mostUses}
+        onValue={setMostUses}
+      />
+      <Field label="Hours at most" type="whole" value={mostHours} onValue={setMostHours} />
       <div aria-live="polite">
         {worked === null ? (
           <p>{fault}</p>

@@ -51,6 +51,13 @@ export const decimal = (text: string): number => {
   return /^\d{1,6}(\.\d{0,4})?$/.test(clean) ? Number(clean) : Number.NaN;
 };
 
+/** A limit on uses or hours: null where none is set. */
+export const limitOf = (text: string): number | null | "odd" => {
+  if (text.trim() === "") return null;
+  const limit = decimal(text);
+  return Number.isInteger(limit) && limit >= 1 && limit <= 10_000 ? limit : "odd";
+};
+
 const sheetOf = (typed: Typed) => ({
   strength_pct_w_w: decimal(typed.strengthPct),
   density_g_per_ml: decimal(typed.density),
