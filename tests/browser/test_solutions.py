@@ -64,7 +64,7 @@ def test_a_solution_is_made_up_used_checked_and_thrown_away(phone: Phone, brewer
     page.get_by_role("link", name="To the pad").tap()
     type_number(page, "201-202")
     tap(page, "Wash all 2")
-    said(page, "201 to 202 washed, 2 in all.")
+    said(page, "201 and 202 washed.")
     page.get_by_role("link", name="Washed with").tap()
     shown(page, "Not again: used as often as it may be.")
     tap(page, "Thrown away")
