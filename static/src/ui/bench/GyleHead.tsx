@@ -32,13 +32,11 @@ export const GyleHead = () => {
         <p>
           <strong>
             {beer?.fields.name ?? "Beer not known here"}
-            {abv === undefined ? "" : ` ${strength(abv)}`}
+            {abv === undefined ? "" : ` ${strength(abv)}`} <Down />
           </strong>
-          <span class="small">
-            {gyleName(known.value, id)} <Down />
-          </span>
         </p>
         <p class="small">
+          <span>{gyleName(known.value, id)}</span>
           <span>{sentence(holdingWords(id, book.containers.value))}</span>
           {left !== null && (
             <span class={left < 0 ? "look" : ""}>
