@@ -36,7 +36,7 @@ def test_a_customer_is_called_written_to_and_left_in_peace(phone: Phone, brewery
     text = page.get_by_label("The text")
     expect(text).to_have_value(
         "Hello Ferry House, you have 2 firkins of ours at Ferry House, all of them longer than "
-        "agreed. Their numbers: 101, 102. May we collect them this week? Thank you,"
+        "agreed. Their numbers: 101, 102. May we collect them this week? Thank you, Ash"
     )
     phone.context.grant_permissions(["clipboard-read", "clipboard-write"])
     tap(page, "Copy")
