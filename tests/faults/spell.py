@@ -239,9 +239,14 @@ class Spell(RuleBasedStateMachine):
     @rule(pick=picks, crash_at=crashes)
     def hear(self, pick: int, crash_at: int) -> None:
         asked = sorted(self.answers)[pick % len(self.answers)]
-        if asked != min(self.answers):
-            self._count("answers in another order")
         answer = self.answers.pop(asked)
+        self._reply(answer, answer["reply"], crash_at)
+
+    @precondition(lambda self: len(self.answers) > 1)
+    @rule(crash_at=crashes)
+    def hear_the_last_first(self, crash_at: int) -> None:
+        self._count("answers in another order")
+        answer = self.answers.pop(max(self.answers))
         self._reply(answer, answer["reply"], crash_at)
 
     @precondition(lambda self: self.answers)
