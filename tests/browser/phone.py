@@ -1,10 +1,11 @@
 """A phone: a browser with a folder of its own, which outlives being killed and started again."""
 
 import os
+import select
 import shutil
 import signal
-from collections.abc import Sequence
-from contextlib import suppress
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from playwright.sync_api import BrowserContext, Error, Page, Playwright, Request, Response, expect
@@ -15,6 +16,7 @@ from .server import Server
 
 WIDE, HIGH = 360, 740
 NEVER = 4_000_000_000
+PATIENCE_S = 30
 
 
 def _camera(sees: Path | None) -> list[str]:
@@ -25,6 +27,26 @@ def _camera(sees: Path | None) -> list[str]:
         "--use-fake-device-for-media-stream",
         f"--use-file-for-fake-video-capture={sees}",
     ]
+
+
+def strike_down(processes: Sequence[int]) -> None:
+    """All at once: an empty battery leaves none of them running."""
+    for process in processes:
+        with suppress(ProcessLookupError):
+            os.kill(process, signal.SIGKILL)
+
+
+@contextmanager
+def ended(processes: Sequence[int]) -> Iterator[Sequence[int]]:
+    """Wait at the end until they are all gone, and have let go of their files."""
+    watched = []
+    for process in processes:
+        with suppress(ProcessLookupError):
+            watched.append(os.pidfd_open(process))
+    yield processes
+    for one in watched:
+        select.select([one], [], [], PATIENCE_S)
+        os.close(one)
 
 
 def keep_cookie(context: BrowserContext, address: str, cookie: str) -> None:
@@ -118,32 +140,33 @@ class Phone:
 
     def kill(self) -> None:
         """End the browser as an empty battery would: nothing is asked and nothing is finished."""
-        main = self._main_process()
-        with self.context.expect_event("close"):
-            os.kill(main, signal.SIGKILL)
+        with ended(self._processes()) as processes, self.context.expect_event("close"):
+            strike_down(processes)
         self._context = None
 
     def kill_when(self, event: str, path: str) -> None:
         """Find a signal, and end at the first request to this path, or at its answer."""
-        main = self._main_process()
+        processes = self._processes()
         struck: list[str] = []
 
         def strike(asked: Request | Response) -> None:
             if not struck and path in asked.url:
                 struck.append(asked.url)
-                os.kill(main, signal.SIGKILL)
+                strike_down(processes)
 
-        with self.context.expect_event("close"):
+        with ended(processes), self.context.expect_event("close"):
             self.context.on(event, strike)  # type: ignore[call-overload]
             with suppress(Error):  # it may have ended before it has found one
                 self.find_signal()
         self._context = None
 
-    def _main_process(self) -> int:
+    def _processes(self) -> list[int]:
+        """Every process of this browser, the main one first."""
         browser = self.context.browser
         assert browser is not None
-        processes = browser.new_browser_cdp_session().send("SystemInfo.getProcessInfo")
-        return next(one["id"] for one in processes["processInfo"] if one["type"] == "browser")
+        told = browser.new_browser_cdp_session().send("SystemInfo.getProcessInfo")
+        processes = sorted(told["processInfo"], key=lambda one: one["type"] != "browser")
+        return [one["id"] for one in processes]
 
     def close(self) -> None:
         """Close the browser as a person would."""
