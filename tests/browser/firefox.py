@@ -1,5 +1,6 @@
 """Firefox on a phone: what it keeps lies in its folder, and outlives a kill."""
 
+import json
 import os
 import shutil
 import signal
@@ -8,6 +9,7 @@ from typing import Any
 
 from playwright.sync_api import BrowserContext, Playwright
 
+from ..making import made_id
 from .phone import HIGH, WIDE
 
 
@@ -26,6 +28,17 @@ class Firefox:
             locale="en-GB",
         )
         self._page = self._context.pages[0]
+
+    def let_in(self, address: str, invitation: str) -> None:
+        """Pair it by the token of an invitation, as the app does."""
+        self.open(address)
+        asked = {"token": invitation, "device": made_id("Firefox"), "device_name": "Firefox"}
+        sending = {
+            "method": "POST",
+            "headers": {"Content-Type": "application/json"},
+            "body": json.dumps(asked),
+        }
+        assert self.run(f"return (await fetch('/api/pair', {json.dumps(sending)})).ok;")
 
     def open(self, address: str) -> None:
         self._page.goto(address)

@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any
 from urllib.error import URLError
 
-from ..signed_in import become_owner, call, pair
+from ..signed_in import OWNER, become_owner, call, pair
 
 COMMAND = Path(sys.executable).with_name("cellarapp")
 HEALTH = "/api/health"
@@ -104,6 +104,11 @@ class Server:
     def let_in(self, device: str) -> str:
         """The cookie of another device, which the owner pairs by a link; none in the demo."""
         return "" if self._demo else pair(self.address, self._owner(), device)
+
+    def invitation(self) -> str:
+        """What the link holds by which the owner lets another device in."""
+        token: str = call(self.address + "/api/invites", {"person": OWNER}, self._owner())["token"]
+        return token
 
     def _owner(self) -> str:
         """The cookie of the office, which opens the link that the first start has printed."""

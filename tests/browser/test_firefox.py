@@ -68,6 +68,7 @@ def test_a_fill_with_no_signal_outlives_the_battery_and_reaches_the_other_phone(
     """Installed, started with no network, filled, killed, back in range, and seen elsewhere."""
     server = brewery.server
     phone = start("one")
+    phone.let_in(server.address, server.invitation())
     open_app(phone, server.address)
     assert installed(phone)
     shows(phone, "all at the brewery")
@@ -93,6 +94,7 @@ def test_a_fill_with_no_signal_outlives_the_battery_and_reaches_the_other_phone(
     assert len(server.entries("117", "filled")) == 1
 
     other = start("two")
+    other.let_in(server.address, server.invitation())
     open_app(other, server.address, "c/117")
     shows(other, "Oystercatcher")
     shows(other, "gyle 901")
