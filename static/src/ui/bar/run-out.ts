@@ -3,9 +3,9 @@
 import type { Job } from "../../domain/cellar/jobs.ts";
 import type { Planned } from "../../domain/cellar/plan.ts";
 import { runOut } from "../../domain/cellar/run-out.ts";
-import { DomainError } from "../../domain/errors.ts";
 import type { Settings } from "../../domain/figures.ts";
 import type { Dip } from "../../domain/standing.ts";
+import { attempt } from "../attempt.ts";
 import type { Full } from "../cellar/full.ts";
 import { planFor } from "../cellar/plan.ts";
 import type { Known } from "../words.ts";
@@ -41,13 +41,10 @@ export const dipsOf = ({ contents, serving }: Served): Dip[] => {
 export const runsOut = (served: Served, known: Known, settings: Settings): RunsOut | null => {
   const dips = dipsOf(served);
   if (dips.length < 2) return null;
-  try {
+  return attempt(() => {
     const sediment_ml = sedimentMl(served.standing, known, settings);
     return runOut({ now: known.now, dips, sediment_ml }, settings);
-  } catch (fault) {
-    if (fault instanceof DomainError) return null;
-    throw fault;
-  }
+  });
 };
 
 /** What is further on its way comes first: nobody leaves a vented cask for a fresh one. */

@@ -2,9 +2,9 @@
 // minute and every entry, so an answer is kept until what it hangs on has changed or has aged.
 
 import { ready } from "../../domain/cellar/ready.ts";
-import { DomainError } from "../../domain/errors.ts";
 import type { Settings } from "../../domain/figures.ts";
 import type { Standing } from "../../domain/standing.ts";
+import { attempt } from "../attempt.ts";
 import { beerDoc, type Known } from "../words/known.ts";
 import { type Around, caskInputs } from "./asking.ts";
 
@@ -26,12 +26,7 @@ export const around = (standing: Standing, known: Known): Around => {
 const workedOut = (standing: Standing, at: Around, now: string, settings: Settings): Fit | null => {
   const inputs = caskInputs(standing, at);
   if (inputs === null) return null;
-  try {
-    return ready({ ...inputs, now }, settings);
-  } catch (fault) {
-    if (fault instanceof DomainError) return null;
-    throw fault;
-  }
+  return attempt(() => ready({ ...inputs, now }, settings));
 };
 
 interface Kept extends Around {

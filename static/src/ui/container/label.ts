@@ -5,10 +5,10 @@ import { ageing } from "../../domain/cellar/ageing.ts";
 import { dateMark } from "../../domain/cellar/date-mark.ts";
 import { label } from "../../domain/cellar/label.ts";
 import { lotMark } from "../../domain/cellar/lot.ts";
-import { DomainError } from "../../domain/errors.ts";
 import type { Settings } from "../../domain/figures.ts";
 import { bestBeforeOn } from "../../domain/readiness.ts";
 import type { Standing } from "../../domain/standing.ts";
+import { attempt } from "../attempt.ts";
 import { type Around, caskInputs, isFined } from "../cellar/asking.ts";
 import { around } from "../cellar/fit.ts";
 import type { AnyWorked } from "../parts/working.ts";
@@ -27,16 +27,6 @@ export interface Label {
   missing: string[];
   worked: AnyWorked[];
 }
-
-/** A rule's answer, or null where what the records say is beyond it. */
-const attempt = <Result>(rule: () => Result): Result | null => {
-  try {
-    return rule();
-  } catch (fault) {
-    if (fault instanceof DomainError) return null;
-    throw fault;
-  }
-};
 
 const dateLine = (mark: ReturnType<typeof dateMark>): LabelLine => {
   const { words, allowed, needed } = mark.result;

@@ -1,9 +1,9 @@
 // A made-up solution: what its log says of it now, in words.
 
 import { type AgainstSolution, solutionState } from "../../../domain/bench/solution.ts";
-import { DomainError } from "../../../domain/errors.ts";
 import type { Settings } from "../../../domain/figures.ts";
 import type { Solution } from "../../../domain/records.ts";
+import { attempt } from "../../attempt.ts";
 import { count, type Known, timeWords } from "../../words.ts";
 
 const HOUR_MS = 3_600_000;
@@ -29,12 +29,7 @@ export const stateOf = ({ fields, uses, checks }: Solution, now: string, own: Se
     most_uses: most_uses ?? null,
     most_hours: most_hours ?? null,
   };
-  try {
-    return solutionState(asked, own);
-  } catch (fault) {
-    if (fault instanceof DomainError) return null;
-    throw fault;
-  }
+  return attempt(() => solutionState(asked, own));
 };
 
 /** Those still standing about, the last made first. */

@@ -1,18 +1,14 @@
 // The strength of a gyle from its two gravities, by the published table.
 
 import { strength } from "../../../domain/bench/strength.ts";
-import { DomainError } from "../../../domain/errors.ts";
+import { attempt } from "../../attempt.ts";
 import { showWorking } from "../../parts/working.ts";
 import type { Doc } from "../../words.ts";
 
 const workedFor = (original: unknown, present: unknown) => {
   if (typeof original !== "number" || typeof present !== "number") return null;
-  try {
-    return strength({ original_gravity: original / 10_000, present_gravity: present / 10_000 });
-  } catch (fault) {
-    if (fault instanceof DomainError) return null; // a present gravity above the original one
-    throw fault;
-  }
+  const asked = { original_gravity: original / 10_000, present_gravity: present / 10_000 };
+  return attempt(() => strength(asked)); // none of a present gravity above the original one
 };
 
 export const Strength = ({ doc }: { doc: Doc }) => {

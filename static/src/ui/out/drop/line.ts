@@ -3,23 +3,13 @@
 import { londonDate } from "../../../domain/calendar.ts";
 import { label } from "../../../domain/cellar/label.ts";
 import { lotMark } from "../../../domain/cellar/lot.ts";
-import { DomainError } from "../../../domain/errors.ts";
 import type { Settings } from "../../../domain/figures.ts";
 import type { DropLine } from "../../../domain/records.ts";
 import type { Standing } from "../../../domain/standing.ts";
+import { attempt } from "../../attempt.ts";
 import { isFined } from "../../cellar/asking.ts";
 import { around } from "../../cellar/fit.ts";
 import { type Known, text } from "../../words.ts";
-
-/** What a rule says, nothing where the records are beyond it: the papers leave it out then. */
-const attempt = (rule: () => string): string => {
-  try {
-    return rule();
-  } catch (fault) {
-    if (fault instanceof DomainError) return "";
-    throw fault;
-  }
-};
 
 export const lineOf = (
   number: string,
@@ -49,11 +39,12 @@ export const lineOf = (
     kind,
     beer: text(beer ?? undefined, "name"),
     abv_tenths: abv_tenths ?? null,
-    lot: attempt(() => lotMark({ gyle_number, racked_on }, settings).result.mark),
+    lot: attempt(() => lotMark({ gyle_number, racked_on }, settings).result.mark) ?? "",
     best_before: contents.best_before,
     volume_ml: contents.left_ml,
-    contains: attempt(
-      () => label({ ...inputs, abv_tenths: abv_tenths ?? 0 }, settings).result.contains_words,
-    ),
+    contains:
+      attempt(
+        () => label({ ...inputs, abv_tenths: abv_tenths ?? 0 }, settings).result.contains_words,
+      ) ?? "",
   };
 };
