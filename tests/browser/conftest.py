@@ -2,6 +2,7 @@
 
 import signal
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
@@ -54,14 +55,13 @@ def brewery(server: Server) -> Brewery:
     return begin(server)
 
 
-@pytest.fixture
-def get_phone(playwright: Playwright, tmp_path: Path, server: Server) -> Iterator[GetPhone]:
-    """Another phone, switched on and not used yet."""
+@contextmanager
+def switched_on(server: Server, make: Callable[[int], Phone]) -> Iterator[GetPhone]:
+    """Phones as they are asked for, the first one with 1; closed at the end, and none at fault."""
     phones: list[Phone] = []
 
     def get() -> Phone:
-        folder = tmp_path / f"phone {len(phones) + 1}"
-        phone = Phone(playwright, folder, server)
+        phone = make(len(phones) + 1)
         phones.append(phone)
         phone.start()
         return phone
@@ -71,6 +71,13 @@ def get_phone(playwright: Playwright, tmp_path: Path, server: Server) -> Iterato
     for phone in phones:
         phone.close()
     assert [fault for phone in phones for fault in phone.faults] == []
+
+
+@pytest.fixture
+def get_phone(playwright: Playwright, tmp_path: Path, server: Server) -> Iterator[GetPhone]:
+    """Another phone, switched on and not used yet."""
+    with switched_on(server, lambda n: Phone(playwright, tmp_path / f"phone {n}", server)) as get:
+        yield get
 
 
 @pytest.fixture

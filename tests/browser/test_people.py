@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Page, Playwright, expect
 
 from .brewery import Brewery
-from .conftest import GetPhone
+from .conftest import GetPhone, switched_on
 from .doings import (
     all_at_the_brewery,
     fill,
@@ -43,19 +43,10 @@ from .server import Server
 @pytest.fixture
 def get_stranger(playwright: Playwright, tmp_path: Path, server: Server) -> Iterator[GetPhone]:
     """Another phone, which the brewery has never heard of."""
-    phones: list[Phone] = []
-
-    def get() -> Phone:
-        phone = NewPhone(playwright, tmp_path / f"stranger {len(phones) + 1}", server)
-        phones.append(phone)
-        phone.start()
-        return phone
-
-    yield get
-    server.begin_to_stop()
-    for phone in phones:
-        phone.close()
-    assert [fault for phone in phones for fault in phone.faults] == []
+    with switched_on(
+        server, lambda n: NewPhone(playwright, tmp_path / f"stranger {n}", server)
+    ) as get:
+        yield get
 
 
 @pytest.fixture
