@@ -17,6 +17,7 @@ export const known = computed<Known>(() => {
     gyles: book.gyles.value,
     places: book.places.value,
     customers: book.customers.value,
+    lots: book.lots.value,
     now: book.now(),
   };
 });

@@ -62,4 +62,5 @@ export const known = {
     ["c1", doc({ name: "Lantern", agreed_days: 42 }, { chase: null })],
     ["c2", doc({ name: "Sluice and Lamp", agreed_days: 14 }, { chase: null })],
   ]),
+  lots: new Map([["l1", doc({ name: "IF2041", what: "isinglass" })]]),
 } as unknown as Known;

@@ -5,10 +5,13 @@ import type { Facts } from "../../domain/entries.ts";
 import type { Settings } from "../../domain/figures.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { beerDoc, type Known, timeWords } from "../words.ts";
+import { doseFacts } from "./dose-facts.ts";
 import { type DoseLine, doseLines, isinglassLine, loudCautions } from "./doses.ts";
 import { whyNotFined } from "./fining.ts";
+import type { LotsInUse } from "./lots.ts";
 
 export { DoseStrip } from "./DoseStrip.tsx";
+export { usedLots } from "./lots-used.ts";
 
 /** Which doses go in with the fill: those not switched off. */
 export type Given = Readonly<Record<string, boolean>>;
@@ -45,17 +48,11 @@ export const linesFor = (
   return asked === null ? [] : doseLines(asked);
 };
 
-/** As an entry carries it. */
-const doseFacts = (line: DoseLine): Facts => {
-  const [amount = 0] = line.each ?? [];
-  return { what: line.what, [line.unit === "mL" ? "amount_ml" : "amount_g"]: amount };
-};
-
 /** What goes in with the fill and is known; a dose of nothing is no dose. */
-export const givenFacts = (lines: readonly DoseLine[], given: Given): Facts[] =>
+export const givenFacts = (lines: readonly DoseLine[], given: Given, lots: LotsInUse): Facts[] =>
   lines
     .filter((line) => !line.later && isGiven(given, line) && (line.each?.[0] ?? 0) > 0)
-    .map(doseFacts);
+    .map((line) => doseFacts(line, lots));
 
 /** The isinglass for a container that is full. */
 export const finingLine = (known: Known, standing: Standing, own: Settings): DoseLine | null => {
@@ -65,9 +62,14 @@ export const finingLine = (known: Known, standing: Standing, own: Settings): Dos
   return asked === null ? null : isinglassLine(asked);
 };
 
-export const finingFacts = (known: Known, standing: Standing, own: Settings): Facts => {
+export const finingFacts = (
+  known: Known,
+  standing: Standing,
+  own: Settings,
+  lots: LotsInUse,
+): Facts => {
   const line = finingLine(known, standing, own);
-  return line === null ? { what: "isinglass" } : doseFacts(line);
+  return line === null ? { what: "isinglass" } : doseFacts(line, lots);
 };
 
 /** Why it cannot be fined now, in words; null when it can. */

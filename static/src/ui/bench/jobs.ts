@@ -72,7 +72,7 @@ const fillFacts = (standing: Standing | null): Facts => {
   const best_before = bestBeforeOn(known.value.now, beer, shape, ownFigures.value);
   const rules = dosing.value;
   const lines = rules?.linesFor(known.value, gyle, volume_ml, standing, ownFigures.value) ?? [];
-  const doses = rules?.givenFacts(lines, given.value) ?? [];
+  const doses = rules?.givenFacts(lines, given.value, rules.usedLots.value) ?? [];
   return { gyle, volume_ml, best_before, ...(doses.length > 0 ? { doses } : {}) };
 };
 
@@ -88,10 +88,12 @@ const washFacts = (): Facts => {
   return solution === null ? {} : { with: solution.name };
 };
 
-const fineFacts = (standing: Standing | null): Facts =>
-  standing === null || dosing.value === null
+const fineFacts = (standing: Standing | null): Facts => {
+  const rules = dosing.value;
+  return standing === null || rules === null
     ? { what: "isinglass" }
-    : dosing.value.finingFacts(known.value, standing, ownFigures.value);
+    : rules.finingFacts(known.value, standing, ownFigures.value, rules.usedLots.value);
+};
 
 const fineRefusal = (standing: Standing | null): string | null =>
   dosing.value === null

@@ -63,15 +63,22 @@ const ADDED: { [what: string]: string } = {
   hops: "hops",
 };
 
-/** "142 mL of primings" */
-const doseWords = (dose: Facts): string => {
-  const what = ADDED[dose.what] ?? "something";
+/** "auxiliary finings (silica)" */
+export const addedWords = (what: string): string => ADDED[what] ?? "something";
+
+/** "142 mL of primings", "426 mL of isinglass IF2041": with its lot where one was noted. */
+const doseWords = (dose: Facts, known: Known): string => {
+  const added = addedWords(dose.what);
+  const lot = known.lots.get(dose.lot)?.fields.name;
+  const what = lot === undefined ? added : `${added} ${lot}`;
   if (typeof dose.amount_ml === "number") return `${dose.amount_ml} mL of ${what}`;
   return typeof dose.amount_g === "number" ? `${dose.amount_g} g of ${what}` : what;
 };
 
-const doses = (given: readonly Facts[] | undefined): string =>
-  given && given.length > 0 ? `, with ${given.map(doseWords).join(", ")}` : "";
+const doses = (given: readonly Facts[] | undefined, known: Known): string =>
+  given && given.length > 0
+    ? `, with ${given.map((dose) => doseWords(dose, known)).join(", ")}`
+    : "";
 
 const WITH_FACTS: { [kind: string]: (facts: Facts, known: Known) => string } = {
   registered: (f) =>
@@ -80,8 +87,8 @@ const WITH_FACTS: { [kind: string]: (facts: Facts, known: Known) => string } = {
   inspected: (f) =>
     f.passed ? "Inspected and passed" : `Inspected and failed${added(": ", f.why)}`,
   filled: (f, known) =>
-    `Filled with ${litres(f.volume_ml)} of ${brewName(known, f.gyle)}${f.best_before ? `, best before ${dateWords(f.best_before, known.now)}` : ""}${doses(f.doses)}`,
-  dosed: (f) => `Added ${doseWords(f)}`,
+    `Filled with ${litres(f.volume_ml)} of ${brewName(known, f.gyle)}${f.best_before ? `, best before ${dateWords(f.best_before, known.now)}` : ""}${doses(f.doses, known)}`,
+  dosed: (f, known) => `Added ${doseWords(f, known)}`,
   moved: (f, known) => `Moved to ${placeName(known, f.place)}`,
   stillaged: (f, known) =>
     f.place ? `Set on ${placeName(known, f.place)}` : "Set on the stillage",

@@ -1,12 +1,13 @@
 // What a sentence may draw on: the records by id, and the time it is.
 
-import type { AnyRecord, Beer, Customer, Gyle, Place } from "../../domain/records.ts";
+import type { AnyRecord, Beer, Customer, Gyle, Lot, Place } from "../../domain/records.ts";
 
 export interface Known {
   readonly beers: ReadonlyMap<string, Beer>;
   readonly gyles: ReadonlyMap<string, Gyle>;
   readonly places: ReadonlyMap<string, Place>;
   readonly customers: ReadonlyMap<string, Customer>;
+  readonly lots: ReadonlyMap<string, Lot>;
   readonly now: string;
 }
 

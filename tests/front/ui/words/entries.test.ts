@@ -67,5 +67,13 @@ test("facts are told with their names and units", () => {
     told("checked", { temp_decidegc: 120, clarity: "bright" }),
     "Checked: 12 °C, clarity bright",
   );
+  assert.equal(
+    told("dosed", { what: "isinglass", amount_ml: 426, lot: "l1" }),
+    "Added 426 mL of isinglass IF2041",
+  );
+  assert.equal(
+    told("dosed", { what: "hops", amount_g: 20, lot: "elsewhere" }),
+    "Added 20 g of hops",
+  );
   assert.equal(told("moved", { place: "nowhere" }), "Moved to a place not known here");
 });
