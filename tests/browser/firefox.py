@@ -30,8 +30,8 @@ class Firefox:
         self._page = self._context.pages[0]
 
     def let_in(self, address: str, invitation: str) -> None:
-        """Pair it by the token of an invitation, as the app does."""
-        self.open(address)
+        """Pair it by the token of an invitation, as the app does, before the app is opened."""
+        self.open(f"{address}/api/health")
         asked = {"token": invitation, "device": made_id("Firefox"), "device_name": "Firefox"}
         sending = {
             "method": "POST",
