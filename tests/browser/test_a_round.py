@@ -3,9 +3,9 @@
 from pathlib import Path
 
 import pypdfium2  # type: ignore[import-untyped]
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Locator, Page, expect
 
-from .brewery import Brewery
+from .brewery import Brewery, ago, customer_id
 from .doings import all_at_the_brewery, fill, rack_from, said, tap, type_number
 from .phone import Phone
 
@@ -38,9 +38,35 @@ def text_of(pdf: Path) -> str:
     return " ".join(" ".join(page.get_textpage().get_text_range().split()) for page in pages)
 
 
-def test_a_round(phone: Phone, brewery: Brewery) -> None:
+def put_on_the_map(brewery: Brewery) -> None:
+    """The brewery and two customers along a road that runs east; a third one that has no place."""
+    office, at = brewery.office, ago(days=30)
+    maps = [
+        {"map": {"latitude_e6": 54_000_000, "longitude_e6": longitude_e6}}
+        for longitude_e6 in (-2_500_000, -2_400_000, -2_300_000)
+    ]
+    tallow = {"name": "Tallow House", "agreed_days": 14}
+    brewery.tell(
+        [
+            office.entry("brewery", "brewery", at=at, name="Wold Brewery", **maps[0]),
+            office.entry("customer", customer_id("Lantern"), at=at, **maps[1]),
+            office.entry("customer", customer_id("Ferry House"), at=at, **maps[2]),
+            office.entry("customer", customer_id("Tallow House"), at=at, **tallow),
+        ]
+    )
+
+
+def the_line(page: Page, heading: str, nth: int) -> Locator:
+    """A line under a heading, the first with 0."""
+    section = page.locator("section.lines").filter(has=page.get_by_role("heading", name=heading))
+    return section.get_by_role("listitem").nth(nth)
+
+
+def test_a_round_of_three(phone: Phone, brewery: Brewery) -> None:
     """Empties by a tap, by number and by count; a signature; the note as a file, all offline."""
     brewery.send("111", "112", "113", to="Lantern", days=20)
+    brewery.send("114", to="Ferry House", days=3)
+    put_on_the_map(brewery)
     page = phone.open()
     rack_from(page, "901")
     for number in ("101", "102", "103", "104"):
@@ -49,10 +75,19 @@ def test_a_round(phone: Phone, brewery: Brewery) -> None:
     phone.open("out/round")
     make_up(page, "Lantern", "101", "102")
     make_up(page, "Ferry House", "103")
-    expect(page.get_by_text("3 containers to load")).to_be_visible()
+    make_up(page, "Tallow House", "104")
+    all_at_the_brewery(page)
     phone.lose_signal()
+    expect(page.get_by_text("4 containers to load")).to_be_visible()
+    # There and back is 2 x 13.1 km: a fifth of a degree at 54 degrees north.
+    expect(page.get_by_text("26.1\u00a0km as the crow flies")).to_be_visible()
+    expect(the_line(page, "To drop", 2)).to_contain_text("Tallow House")
+    expect(the_line(page, "To drop", 2)).to_contain_text("No place on the map.")
+    expect(the_line(page, "To load", 0)).to_contain_text("For Tallow House")
+    lantern = page.get_by_role("link", name="Lantern", exact=False).first
+    expect(lantern).to_contain_text("3 containers of ours there; 111, 112 and 113 are late.")
 
-    page.get_by_role("link", name="Lantern").tap()
+    lantern.tap()
     tap(page, "Leave out: Firkin 102")
     tap(page, "Take: Firkin 111")
     page.get_by_label("Other empties, by number").fill("105")
@@ -74,15 +109,20 @@ def test_a_round(phone: Phone, brewery: Brewery) -> None:
     assert "102" not in note
 
     page.get_by_role("link", name="Back to the round").tap()
-    page.get_by_role("link", name="Ferry House").tap()
+    page.get_by_role("link", name="Ferry House").first.tap()
+    tap(page, "Take: Firkin 114")
     tap(page, "Hand over")
     said(page, "1 container handed over at Ferry House. On this phone.")
     phone.kill()
     phone.start(offline=True)
     page = phone.open("out/round")
     expect(page.get_by_text("Handed over today")).to_be_visible()
+    page.get_by_role("link", name="Tallow House").first.tap()
+    tap(page, "Hand over")
+    said(page, "1 container handed over at Tallow House. On this phone.")
 
     phone.find_signal()
     all_at_the_brewery(page)
-    trips = {n: brewery.server.standing(n)["trip"] for n in ("101", "102", "103", "111", "105")}
-    assert {n for n, trip in trips.items() if trip is not None} == {"101", "103"}
+    numbers = ("101", "102", "103", "104", "111", "114", "105")
+    trips = {n: brewery.server.standing(n)["trip"] for n in numbers}
+    assert {n for n, trip in trips.items() if trip is not None} == {"101", "103", "104"}

@@ -29,6 +29,13 @@ out = rows(
         "value_pounds": st.integers(1, 200) | field("value_pounds"),
     },
 )
+place = {
+    "latitude_e6": st.integers(54_000_000, 54_400_000) | field("latitude_e6"),
+    "longitude_e6": st.integers(-2_900_000, -2_100_000) | field("longitude_e6"),
+}
+stops = st.lists(
+    st.fixed_dictionaries(place) | st.fixed_dictionaries(place) | st.just({}), max_size=9
+) | rows({}, most=3, maybe=place)
 
 RULES: dict[str, tuple[Fields, Fields]] = {
     "return_chance": ({"trips": trips, "days_out": days}, {}),
@@ -39,6 +46,14 @@ RULES: dict[str, tuple[Fields, Fields]] = {
         | {"home_days": st.integers(0, 40) | field("home_days")}
         | fields("lost_a_year", "value_pounds"),
         {},
+    ),
+    "round_order": (
+        {"stops": stops},
+        {
+            "start": st.none()
+            | st.fixed_dictionaries(place)
+            | st.fixed_dictionaries({}, optional=place)
+        },
     ),
 }
 """For each rule the fields that it must be told and those that it may be told."""

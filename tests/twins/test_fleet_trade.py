@@ -20,6 +20,8 @@ PLANTED = [
     ("fleet_needed", "needed", "found >= wanted", "found > wanted * 1.01"),
     ("fleet_needed", "needed", "fills * sentBack - ", "0 * sentBack - "),
     ("call_worth", "call-worth", "Math.max(...stays", "Math.min(...stays"),
+    ("round_order", "stops", "turned < now", "turned < now - 2000"),
+    ("round_order", "stops", "this.legM(here, n) < ", "this.legM(here, n) > "),
 ]
 
 

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from marshmallow.fields import Field, List
+from marshmallow.fields import Field, List, Nested
 from marshmallow.validate import Length
 
 from cellarapp.domain.containers import CONTAINER_KINDS, LARGEST_ML
@@ -21,7 +21,7 @@ from cellarapp.ledger.fields import (
     YesNo,
 )
 from cellarapp.ledger.forms.dose import ADDED
-from cellarapp.ledger.forms.form import Facts, part
+from cellarapp.ledger.forms.form import NO_PART, Facts, Form, part
 
 SAMPLE: dict[str, Field[Any]] = {
     "isinglass_centipt": Whole(0, 10_000, "hundredths of a pint per barrel", required=True),
@@ -58,6 +58,20 @@ def numbers() -> Any:
     return List(Number(), validate=Length(max=MOST_AT_A_DROP))
 
 
+MAP_POSITION = Form.from_dict(
+    {
+        "latitude_e6": Whole(-90_000_000, 90_000_000, "millionths of a degree", required=True),
+        "longitude_e6": Whole(-180_000_000, 180_000_000, "millionths of a degree", required=True),
+    },
+    name="MapPosition",
+)
+
+
+def map_position() -> Nested:
+    """Where something is, on any map."""
+    return Nested(MAP_POSITION, error_messages=NO_PART)
+
+
 def gravity() -> Whole:
     """A gravity, whole in the ledger: 1.0405 is 10405."""
     return Whole(9000, 13_000, "ten thousandths of specific gravity")
@@ -73,6 +87,7 @@ RECORD: Facts = {
             r"|https://[a-z0-9.-]+(:[0-9]{1,5})?", "an address such as https://casks.example"
         ),
         "company_prefix": Pattern(r"|\d{4,12}", "a GS1 company prefix of 4 to 12 digits, or empty"),
+        "map": map_position(),
     },
     "beer": {
         "name": Words(60, least=1),
@@ -123,11 +138,7 @@ RECORD: Facts = {
         "contact": Words(120),
         "phone": Words(40),
         "email": Words(120),
-        "map": part(
-            "MapPosition",
-            latitude_e6=Whole(-90_000_000, 90_000_000, "millionths of a degree", required=True),
-            longitude_e6=Whole(-180_000_000, 180_000_000, "millionths of a degree", required=True),
-        ),
+        "map": map_position(),
         "deposit_pence": Whole(0, 100_000, "pence"),
         "agreed_days": Whole(0, 1000, "days"),
         "delivery_day": Whole(0, 6, "(Monday is 0)"),

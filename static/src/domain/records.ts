@@ -27,6 +27,12 @@ export interface RecordOf<Fields> {
   set_by: Record<string, string>;
 }
 
+/** Where something is, in millionths of a degree. */
+export interface MapPosition {
+  latitude_e6: number;
+  longitude_e6: number;
+}
+
 /** Whose casks these are, as it stands on labels and papers. There is one: its id is "brewery". */
 export interface BreweryFields {
   name: string;
@@ -37,6 +43,7 @@ export interface BreweryFields {
   web: string;
   /** Of GS1, 4 to 12 digits, if the brewery has licensed one. */
   company_prefix: string;
+  map: MapPosition;
 }
 
 export interface BeerFields {
@@ -90,8 +97,7 @@ export interface CustomerFields {
   contact: string;
   phone: string;
   email: string;
-  /** Where it is, in millionths of a degree. */
-  map: { latitude_e6: number; longitude_e6: number };
+  map: MapPosition;
   deposit_pence: number;
   agreed_days: number;
   delivery_day: number;

@@ -56,6 +56,13 @@ const days = (
 /** A beer with nothing of its own is not without days. */
 const LEFT_EMPTY = "Left empty, what the Figures say.";
 
+const MAP: FieldSpec = {
+  is: "map",
+  name: "map",
+  label: "Place on the map",
+  hint: "Latitude and longitude as a map gives them: 54.1234, -2.5678. Rounds go by it.",
+};
+
 const BREWERY: RecordSpec = {
   kind: "brewery",
   one: "brewery",
@@ -82,6 +89,7 @@ const BREWERY: RecordSpec = {
       most: 12,
       prefix: true,
     },
+    MAP,
   ],
 };
 
@@ -172,12 +180,7 @@ const CUSTOMER: RecordSpec = {
     { is: "words", name: "contact", label: "Who to ask for", most: 120 },
     { is: "words", name: "phone", label: "Telephone", most: 40, phone: true },
     { is: "words", name: "email", label: "E-mail", most: 120 },
-    {
-      is: "map",
-      name: "map",
-      label: "Place on the map",
-      hint: "Latitude and longitude as a map gives them: 54.1234, -2.5678.",
-    },
+    MAP,
     {
       is: "scaled",
       name: "deposit_pence",

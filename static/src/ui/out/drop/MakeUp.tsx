@@ -4,14 +4,14 @@
 import { useState } from "preact/hooks";
 import { londonDate } from "../../../domain/calendar.ts";
 import type { Standing } from "../../../domain/standing.ts";
-import { book, phone } from "../../../store/book.ts";
+import { book } from "../../../store/book.ts";
 import { known } from "../../known.ts";
 import { ownFigures } from "../../own-figures.ts";
 import { Field } from "../../parts/Field.tsx";
 import { headOf } from "../../parts/head-of.ts";
 import { Line, Lines } from "../../parts/Line.tsx";
 import { save } from "../../parts/say.ts";
-import { goOnTo, hrefTo } from "../../shell/route.ts";
+import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { containerName, count, customerName } from "../../words.ts";
 import type { Remark } from "../back.ts";
@@ -20,21 +20,10 @@ import { Hand } from "../Hand.tsx";
 import type { HandJob } from "../hand-job.ts";
 import { padState } from "../pad-state.ts";
 import { sendRemarks } from "../send.ts";
-import { madeUpElsewhere, type Stop, toMake } from "./drops.ts";
+import { begin } from "./begin.ts";
+import { madeUpElsewhere, type Stop } from "./drops.ts";
 
 const pad = padState("make up a drop");
-
-/** One drop for a customer at a time: what is added later goes with it. */
-const begin = async (customer: string): Promise<void> => {
-  const there = toMake.peek().find((stop) => stop.customer === customer);
-  const id = there?.id ?? phone.newId();
-  if (there === undefined) {
-    const facts = { customer, on: londonDate(book.now()), numbers: [] };
-    const name = customerName(known.peek(), customer);
-    if (!(await save(`A drop for ${name} is begun.`, () => book.record("drop", id, facts)))) return;
-  }
-  goOnTo("out", "make-up", id);
-};
 
 export const ForWhom = () => {
   useTitle("A drop for whom?");

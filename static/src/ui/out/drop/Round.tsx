@@ -1,20 +1,122 @@
-// The van's round: what is to be handed over where, what to load, and what to expect back.
+// The van's round: in what order to go where, what to load first, and what to expect back.
 
+import { book } from "../../../store/book.ts";
 import { known } from "../../known.ts";
+import { Button } from "../../parts/Button.tsx";
 import { Empty } from "../../parts/Empty.tsx";
 import { bareHead } from "../../parts/head-of.ts";
 import { Line, Lines } from "../../parts/Line.tsx";
+import { showWorking } from "../../parts/working.ts";
 import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { count, customerName, listWords, sentence, timeWords } from "../../words.ts";
-import { heldBy, madeToday, type Stop, toMake } from "./drops.ts";
+import { allHoldings } from "../state.ts";
+import { begin } from "./begin.ts";
+import { madeToday, type Stop, toMake } from "./drops.ts";
+import {
+  backWords,
+  kmWords,
+  loadOrder,
+  type Round as Planned,
+  promisedToday,
+  roundOf,
+  turnWords,
+} from "./round.ts";
 
-const MOST_NAMED = 6;
+const MOST_NAMED = 12;
 
-const toDropWords = ({ customer, numbers }: Stop): string => {
-  const held = heldBy(customer).filter((number) => !numbers.includes(number)).length;
-  const back = held === 0 ? "none of ours there" : `${count(held, "container")} of ours there`;
-  return sentence(`${listWords(numbers, MOST_NAMED) || "nothing yet"}; ${back}`);
+const nameOf = ({ customer }: { customer: string }): string => customerName(known.value, customer);
+
+const holdingOf = ({ customer }: Stop) =>
+  allHoldings.value.find((holding) => holding.customer === customer);
+
+const StopLine = ({ stop, says, of }: { stop: Stop; says: string; of: number }) => (
+  <Line
+    look={bareHead(String(of))}
+    title={nameOf(stop)}
+    reason={says}
+    href={hrefTo("out", "drop", stop.id)}
+  />
+);
+
+const ToDrop = ({ round }: { round: Planned }) => (
+  <Lines heading="To drop" count={count(round.turns.length, "stop")}>
+    {round.turns.map((turn, n) => (
+      <StopLine
+        key={turn.stop.id}
+        stop={turn.stop}
+        says={turnWords(turn, n === 0, holdingOf(turn.stop), known.value.now)}
+        of={n + 1}
+      />
+    ))}
+  </Lines>
+);
+
+/** How far it is, how that is known, and what to enter so that it can be. */
+const Way = ({ round }: { round: Planned }) => {
+  const { worked, backM, turns } = round;
+  if (worked === null) {
+    return <p class="told">So many stops are more than one round: they stand by name.</p>;
+  }
+  const { total_m } = worked.result;
+  return (
+    <div class="told">
+      {total_m > 0 && (
+        <p>
+          <strong>{kmWords(total_m)} as the crow flies</strong>
+          {backM !== null && `, the last ${kmWords(backM)} of it back to the brewery`}. Roads are
+          longer.
+        </p>
+      )}
+      {!book.breweries.value.get("brewery")?.fields.map && turns.some(({ placed }) => placed) && (
+        <p class="small">
+          The round begins and ends anywhere until the brewery has its{" "}
+          <a href={hrefTo("office", "brewery")}>place on the map</a>.
+        </p>
+      )}
+      {total_m > 0 && (
+        <Button onPress={() => showWorking("The way of the round", worked)}>
+          How it is worked out
+        </Button>
+      )}
+    </div>
+  );
+};
+
+/** What is dropped last lies behind everything else. */
+const ToLoad = ({ round }: { round: Planned }) => {
+  const stops = loadOrder(round.turns);
+  const all = stops.reduce((sum, { numbers }) => sum + numbers.length, 0);
+  return stops.length === 0 ? null : (
+    <Lines heading="To load, in this order" count={`${count(all, "container")} to load`}>
+      {stops.map((stop) => (
+        <Line
+          key={stop.id}
+          title={listWords(stop.numbers, MOST_NAMED)}
+          reason={`For ${nameOf(stop)}`}
+          href={hrefTo("out", "make-up", stop.id)}
+        />
+      ))}
+    </Lines>
+  );
+};
+
+const Promised = () => {
+  const gone = [...toMake.value, ...madeToday.value];
+  const promised = promisedToday(allHoldings.value, gone, known.value.now);
+  return promised.length === 0 ? null : (
+    <Lines heading="Promised for today, not on the round" count={promised.length}>
+      {promised.map((holding) => (
+        <Line
+          key={holding.customer}
+          title={nameOf(holding)}
+          reason={backWords(holding, known.value.now)}
+          tone="look"
+          action={{ label: "Go there", onPress: () => void begin(holding.customer) }}
+        />
+      ))}
+    </Lines>
+  );
 };
 
 const handedWords = ({ fields }: Stop): string => {
@@ -24,39 +126,38 @@ const handedWords = ({ fields }: Stop): string => {
   return sentence(`${when}: ${count(lines.length, "container")} left, ${taken} taken along`);
 };
 
-const StopLine = ({ stop, says }: { stop: Stop; says: string }) => (
-  <Line
-    look={bareHead(String((stop.fields.lines ?? stop.numbers).length))}
-    title={customerName(known.value, stop.customer)}
-    reason={says}
-    href={hrefTo("out", "drop", stop.id)}
-  />
-);
+const HandedOver = () =>
+  madeToday.value.length === 0 ? null : (
+    <Lines heading="Handed over today" count={madeToday.value.length}>
+      {madeToday.value.map((stop) => (
+        <StopLine
+          key={stop.id}
+          stop={stop}
+          says={handedWords(stop)}
+          of={(stop.fields.lines ?? []).length}
+        />
+      ))}
+    </Lines>
+  );
 
 export const Round = () => {
   useTitle("Round");
   const open = toMake.value;
-  const made = madeToday.value;
-  const load = open.reduce((sum, { numbers }) => sum + numbers.length, 0);
+  const round = roundOf(open, book.customers.value, book.breweries.value.get("brewery"));
   return (
     <div class="out">
-      {open.length + made.length === 0 && (
+      {open.length + madeToday.value.length === 0 && (
         <Empty says="No drop is made up. Make one up for each customer that the van goes to." />
       )}
       {open.length > 0 && (
-        <Lines heading="To drop" count={`${count(load, "container")} to load`}>
-          {open.map((stop) => (
-            <StopLine key={stop.id} stop={stop} says={toDropWords(stop)} />
-          ))}
-        </Lines>
+        <>
+          <Way round={round} />
+          <ToDrop round={round} />
+        </>
       )}
-      {made.length > 0 && (
-        <Lines heading="Handed over today" count={made.length}>
-          {made.map((stop) => (
-            <StopLine key={stop.id} stop={stop} says={handedWords(stop)} />
-          ))}
-        </Lines>
-      )}
+      <Promised />
+      <ToLoad round={round} />
+      <HandedOver />
       <div class="dock">
         <a class="button main" href={hrefTo("out", "make-up")}>
           Make up a drop

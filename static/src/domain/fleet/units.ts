@@ -1,0 +1,3 @@
+/** Units in which the fleet's rules work. */
+
+export const radians = (degrees: number): number => degrees * (Math.PI / 180);

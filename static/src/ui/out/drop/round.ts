@@ -1,0 +1,110 @@
+// The round: the stops in the order in which they are made, what to load so that it comes off in
+// that order, and what to expect back at each.
+
+import { londonDate } from "../../../domain/calendar.ts";
+import { roundOrder } from "../../../domain/fleet/stops.ts";
+import type { Brewery } from "../../../domain/records.ts";
+import { attempt } from "../../attempt.ts";
+import { count, dayWords, listWords, sentence } from "../../words.ts";
+import type { Customers } from "../customers.ts";
+import { brokenPromise, type Holding } from "../holdings.ts";
+import type { Stop } from "./drops.ts";
+
+export type Worked = ReturnType<typeof roundOrder>;
+
+/** A stop in its turn; `legM` is the way to it, null where nobody can know it. */
+export interface Turn {
+  stop: Stop;
+  legM: number | null;
+  placed: boolean;
+}
+
+export interface Round {
+  turns: Turn[];
+  backM: number | null;
+  /** How it was worked out; null where there are more stops than the rule takes. */
+  worked: Worked | null;
+}
+
+export const roundOf = (
+  stops: readonly Stop[],
+  customers: Customers,
+  brewery: Brewery | undefined,
+): Round => {
+  const mapOf = ({ customer }: Stop) => customers.get(customer)?.fields.map ?? null;
+  const inputs = {
+    start: brewery?.fields.map ?? null,
+    stops: stops.map((one) => mapOf(one) ?? {}),
+  };
+  const worked = attempt(() => roundOrder(inputs));
+  const order = worked?.result.order ?? stops.map((_, stop) => ({ stop, leg_m: null }));
+  const turns = order.flatMap(({ stop: at, leg_m }) => {
+    const stop = stops[at];
+    return stop === undefined ? [] : [{ stop, legM: leg_m, placed: mapOf(stop) !== null }];
+  });
+  return { turns, backM: worked?.result.back_m ?? null, worked };
+};
+
+/** What is dropped last goes on the van first, so that it lies behind the rest. */
+export const loadOrder = (turns: readonly Turn[]): Stop[] =>
+  turns
+    .map(({ stop }) => stop)
+    .filter(({ numbers }) => numbers.length > 0)
+    .reverse();
+
+/** "4.2 km"; below a kilometre in tenths too, as a van's meter counts. */
+export const kmWords = (metres: number): string => `${(metres / 1000).toFixed(1)}\u00a0km`;
+
+/** "4.2 km from the last stop.", or why that cannot be said. */
+export const legWords = ({ legM, placed }: Turn, first: boolean): string => {
+  if (!placed) return "No place on the map.";
+  return legM === null ? "" : `${kmWords(legM)} ${first ? "from the brewery" : "further"}.`;
+};
+
+const MOST_NAMED = 6;
+
+/** What is late there, and what they promised: "3 of ours there; 111 and 112 are late." */
+export const backWords = (holding: Holding | undefined, now: string): string => {
+  if (holding === undefined) return "None of ours there.";
+  const { away, record } = holding;
+  const late = away.filter(({ overdue }) => overdue > 0).map(({ standing }) => standing.number);
+  const verb = late.length === 1 ? "is late" : "are late";
+  const lateWords = late.length === 0 ? "" : `; ${listWords(late, MOST_NAMED)} ${verb}`;
+  const promised = record?.chase?.promised_on ?? null;
+  const broken = brokenPromise(holding, now);
+  const promise =
+    broken !== null
+      ? ` Promised for ${dayWords(broken, now)}, not kept.`
+      : promised === null || promised < londonDate(now)
+        ? ""
+        : ` Promised for ${dayWords(promised, now)}.`;
+  return `${count(away.length, "container")} of ours there${lateWords}.${promise}`;
+};
+
+export const dropWords = ({ numbers }: Stop): string =>
+  numbers.length === 0 ? "Nothing to drop yet." : `Drop ${listWords(numbers, MOST_NAMED)}.`;
+
+/** All that a stop's line says. */
+export const turnWords = (
+  turn: Turn,
+  first: boolean,
+  holding: Holding | undefined,
+  now: string,
+): string =>
+  [dropWords(turn.stop), backWords(holding, now), legWords(turn, first)]
+    .filter(Boolean)
+    .map(sentence)
+    .join(" ");
+
+/** Those who promised containers for today and are not gone to: a way there is all it takes. */
+export const promisedToday = (
+  holdings: readonly Holding[],
+  goneTo: readonly Stop[],
+  now: string,
+): Holding[] => {
+  const customers = new Set(goneTo.map(({ customer }) => customer));
+  const today = londonDate(now);
+  return holdings.filter(
+    ({ customer, record }) => record?.chase?.promised_on === today && !customers.has(customer),
+  );
+};
