@@ -325,7 +325,7 @@ RECORD_FACTS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     },
     "setting": {"value_millionths": st.integers(0, 90_000), "retired": st.booleans()},
     "drop": {"customer": st.sampled_from(CUSTOMERS), "numbers": st.just(["117"])},
-    "lot": {"what": st.just("isinglass"), "name": WORDS},
+    "lot": {"what": st.just("isinglass"), "name": WORDS, "opened_on": st.sampled_from(DUE)},
     "solution": {"agent": st.just("caustic"), "made_mg_per_l": st.just(20_000)},
     "trial": {"sample_ml": st.just(500)},
 }

@@ -163,6 +163,8 @@ RECORD: Facts = {
         "name": Words(60, least=1),
         "received_on": Day(),
         "stored_temp_decidegc": Whole(-300, 1000, "tenths of a degree C"),
+        "opened_on": Day(),
+        "so2_mg_per_l": Whole(0, 10_000, "mg/L"),
         "retired": YesNo(),
     },
     "solution": {

@@ -104,12 +104,15 @@ export interface CustomerFields {
   expected_days: number;
 }
 
-/** A delivery of finings, sugar or hops. */
+/** A delivery of finings, sugar or hops; its temperature is the warmest that it was kept at. */
 export interface LotFields {
   what: "primings" | "auxiliary_alginate" | "auxiliary_silica" | "isinglass" | "hops";
   name: string;
   received_on: string;
   stored_temp_decidegc: number;
+  opened_on: string;
+  /** Of finings, by the product's sheet. */
+  so2_mg_per_l: number;
 }
 
 /** A made-up washing solution. */

@@ -9,6 +9,7 @@ import { SavedStrip } from "../parts/Saved.tsx";
 import { said } from "../parts/say.ts";
 import { Lazy } from "../shell/Lazy.tsx";
 import { hrefTo } from "../shell/route.ts";
+import type { Loadable } from "../shell/screens.ts";
 import { litres } from "../words.ts";
 import { ChooseGyle } from "./ChooseGyle.tsx";
 import { Doses } from "./Doses.tsx";
@@ -30,15 +31,13 @@ import {
   volumeMl,
 } from "./state.ts";
 
-const DONE = { title: "Bench", place: "bench", load: () => import("./DoneList.tsx") };
-
-const SOLUTIONS = {
-  title: "Solutions",
-  place: "bench",
-  load: () => import("./washing/Solutions.tsx"),
+const SCREENS: { readonly [path: string]: Loadable } = {
+  done: { title: "Bench", place: "bench", load: () => import("./DoneList.tsx") },
+  lots: { title: "Lots in use", place: "bench", load: () => import("./ChooseLots.tsx") },
+  plan: { title: "Plan", place: "bench", load: () => import("./Plan.tsx") },
+  solutions: { title: "Solutions", place: "bench", load: () => import("./washing/Solutions.tsx") },
+  weight: { title: "By weight", place: "bench", load: () => import("./ByWeight.tsx") },
 };
-const WEIGHT = { title: "By weight", place: "bench", load: () => import("./ByWeight.tsx") };
-const PLAN = { title: "Plan", place: "bench", load: () => import("./Plan.tsx") };
 
 /** Fining is a job of its own where a beer is given isinglass. */
 const jobOptions = () => [
@@ -96,10 +95,8 @@ const SaidStrip = () => (said.value === null ? null : <SavedStrip />);
 
 export const Bench = ({ path }: { path: readonly string[] }) => {
   if (path[0] === "gyle") return <ChooseGyle />;
-  if (path[0] === "done") return <Lazy screen={DONE} path={path} />;
-  if (path[0] === "solutions") return <Lazy screen={SOLUTIONS} path={path} />;
-  if (path[0] === "weight") return <Lazy screen={WEIGHT} path={path} />;
-  if (path[0] === "plan") return <Lazy screen={PLAN} path={path} />;
+  const screen = SCREENS[path[0] ?? ""];
+  if (screen) return <Lazy screen={screen} path={path} />;
   if (!may("filled")) {
     return (
       <div class="bench">

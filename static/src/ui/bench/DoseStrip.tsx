@@ -6,6 +6,7 @@ import { hrefTo } from "../shell/route.ts";
 import { listWords, litres, sentence } from "../words.ts";
 import type { DoseLine } from "./doses.ts";
 import { cautionLine, isGiven } from "./dosing.ts";
+import { LotsLine } from "./LotsLine.tsx";
 import { given } from "./state.ts";
 
 const turn = (what: string, on: boolean): void => {
@@ -98,6 +99,7 @@ export const DoseStrip = (props: {
       </ul>
       {lacking && <Missing line={lacking} gyle={props.gyle} beer={props.beer} />}
       {caution && <p class="small">{caution}</p>}
+      <LotsLine lines={lines} />
     </section>
   );
 };

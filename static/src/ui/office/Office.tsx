@@ -83,6 +83,8 @@ const Office = ({ path }: ScreenProps) => {
       return <Records kind="place" section={section} id={id} />;
     case "customers":
       return <Records kind="customer" section={section} id={id} />;
+    case "lots":
+      return <Records kind="lot" section={section} id={id} />;
     case "figures":
       return <Figures id={id} />;
     case "fleet":

@@ -1,6 +1,8 @@
 // The sections of the Office, with what each has to say before it is opened.
 
 import { book } from "../../store/book.ts";
+import { isPast } from "../bench/lots.ts";
+import { known } from "../known.ts";
 import { person, role } from "../mine.ts";
 import { ownFigures } from "../own-figures.ts";
 import { count } from "../words.ts";
@@ -72,6 +74,18 @@ const registeredCount = (): number =>
 const figuresSay = (own: number): string =>
   own === 0 ? "what the reckoning builds on, all as usual" : `${own} set by this brewery`;
 
+/** Finings past their life are told before anybody opens it. */
+const lotsSection = (): Section => {
+  const live = [...book.lots.value.values()].filter(({ fields }) => !fields.retired);
+  const past = live.filter((lot) => isPast(lot, known.value.now, ownFigures.value)).length;
+  return {
+    path: "lots",
+    title: "Lots of finings, sugar and hops",
+    says: `${ofNumber(live.length, "lot", "lots")}${past === 0 ? "" : `, ${past} past its life`}`,
+    waits: past > 0,
+  };
+};
+
 /** What the brewery is made of. */
 export const records = (): Section[] => [
   {
@@ -105,6 +119,7 @@ export const records = (): Section[] => [
     title: "Places",
     says: ofNumber(inUse(book.places.value.values()), "place", "places"),
   },
+  lotsSection(),
   {
     path: "figures",
     title: "Figures",

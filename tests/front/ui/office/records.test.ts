@@ -2,9 +2,11 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { recordSays, recordTone } from "../../../../static/src/ui/office/records/listing.ts";
 import { asTyped, readForm, type Typed } from "../../../../static/src/ui/office/records/reading.ts";
 import { SPECS } from "../../../../static/src/ui/office/records/specs.ts";
 import type { Doc } from "../../../../static/src/ui/words/known.ts";
+import { known } from "../brewery.ts";
 
 const doc = (fields: Doc["fields"]): Doc => ({ fields, set_by: {} });
 const beer = (typed: Typed, before: Doc | null = null, others: Doc[] = []) =>
@@ -132,4 +134,36 @@ test("a place on the map is pasted as a map gives it, and kept in millionths of 
   for (const wrong of ["54.1234567", "up the hill", "91, 0", "0, 181", "54,1234 -2,5678,1"]) {
     assert.match(read(wrong).faults["map"] ?? "", /Latitude and longitude/);
   }
+});
+
+test("a lot needs what it is and its mark, and may have stood in the frost", () => {
+  const typed = {
+    what: "isinglass",
+    name: "IF2041",
+    received_on: "2026-11-03",
+    stored_temp_decidegc: "-1.5",
+    so2_mg_per_l: "420",
+  };
+  const { facts, faults } = readForm(SPECS.lot, typed, null, []);
+  assert.deepEqual(faults, {});
+  assert.deepEqual(facts, { ...typed, stored_temp_decidegc: -15, so2_mg_per_l: 420 });
+  assert.equal(asTyped(SPECS.lot, doc(facts))["stored_temp_decidegc"], "-1.5");
+  const read = readForm(SPECS.lot, { stored_temp_decidegc: "-40" }, null, []);
+  assert.deepEqual(read.faults, {
+    what: "Choose one.",
+    name: "This is needed.",
+    stored_temp_decidegc: "From -30 to 100.",
+  });
+});
+
+test("a lot is listed with what its life rests on, and one past it stands out", () => {
+  const lot = doc({ what: "isinglass", received_on: "2026-05-01", stored_temp_decidegc: 40 });
+  assert.equal(
+    recordSays("lot", lot, known, {}).replaceAll("\u00a0", " "),
+    "Isinglass, received 1 May and kept at 4 °C at the warmest, past its life since 30 Oct",
+  );
+  assert.equal(recordTone("lot", lot, known, {}), "look");
+  const empty = doc({ ...lot.fields, retired: true });
+  assert.equal(recordTone("lot", empty, known, {}), undefined);
+  assert.doesNotMatch(recordSays("lot", empty, known, {}), /life/);
 });

@@ -15,11 +15,12 @@ import { newId } from "../new-id.ts";
 import { draftOf, dropDraft, keepDraft } from "./drafts.ts";
 import { FieldFor } from "./FieldFor.tsx";
 import { GyleLabel } from "./GyleLabel.tsx";
+import { LotLife } from "./LotLife.tsx";
 import { docsOf, titleOf } from "./of-kind.ts";
 import { Personal } from "./Personal.tsx";
 import { asTyped, type Faults, readForm } from "./reading.ts";
 import { Strength } from "./Strength.tsx";
-import type { RecordSpec } from "./specs.ts";
+import { RETIRED, type RecordSpec } from "./specs.ts";
 
 /** Other records in use, among which the name has to be the only one. */
 const othersThan = (spec: RecordSpec, id: string | null) =>
@@ -29,7 +30,8 @@ const othersThan = (spec: RecordSpec, id: string | null) =>
 
 const Retire = (props: { spec: RecordSpec; id: string; title: string; retired: boolean }) => {
   const { spec, id, title, retired } = props;
-  const text = retired ? `${title} is in use again.` : `${title} is retired.`;
+  const end = spec.end ?? RETIRED;
+  const text = retired ? `${title} is in use again.` : `${title} ${end.done}.`;
   return (
     <div class="form">
       <button
@@ -37,11 +39,11 @@ const Retire = (props: { spec: RecordSpec; id: string; title: string; retired: b
         class="button"
         onClick={() => void save(text, () => book.record(spec.kind, id, { retired: !retired }))}
       >
-        {retired ? "Use it again" : "Retire it"}
+        {retired ? end.back : end.act}
       </button>
       <p class="small">
         {retired
-          ? "It is not offered anywhere while it is retired."
+          ? `It is not offered anywhere while it ${end.done}.`
           : "Then it is not offered any more. What it was used for stays on record."}
       </p>
     </div>
@@ -82,6 +84,7 @@ export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: s
   return (
     <>
       <NotMine kind={spec.kind} />
+      {spec.kind === "lot" && before !== null && <LotLife doc={before} />}
       <form
         class="form"
         noValidate

@@ -6,14 +6,15 @@ import { Nothing } from "../../cellar/Nothing.tsx";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";
 import { may } from "../../mine.ts";
+import { ownFigures } from "../../own-figures.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Field } from "../../parts/Field.tsx";
 import { Line, Lines } from "../../parts/Line.tsx";
 import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
-import { listed, recordSays } from "./listing.ts";
+import { listed, recordSays, recordTone } from "./listing.ts";
 import { docsOf, titleOf } from "./of-kind.ts";
-import type { RecordSpec } from "./specs.ts";
+import { RETIRED, type RecordSpec } from "./specs.ts";
 import { enterUsualPlaces } from "./usual-places.ts";
 
 /** From so many on a list is searched rather than read. */
@@ -51,20 +52,24 @@ export const RecordList = (props: { spec: RecordSpec; section: string }) => {
       )}
       {[
         { heading: "In use", all: inUse },
-        { heading: "Retired", all: retired },
+        { heading: (spec.end ?? RETIRED).heading, all: retired },
       ].map(({ heading, all }) =>
         all.length === 0 ? null : (
           <Lines key={heading} heading={heading} count={all.length}>
             <Slices
               items={all}
-              each={({ id, doc, title }) => (
-                <Line
-                  key={id}
-                  title={title}
-                  reason={recordSays(spec.kind, doc, known.value)}
-                  href={hrefTo("office", section, id)}
-                />
-              )}
+              each={({ id, doc, title }) => {
+                const tone = recordTone(spec.kind, doc, known.value, ownFigures.value);
+                return (
+                  <Line
+                    key={id}
+                    title={title}
+                    reason={recordSays(spec.kind, doc, known.value, ownFigures.value)}
+                    {...(tone === undefined ? {} : { tone })}
+                    href={hrefTo("office", section, id)}
+                  />
+                );
+              }}
             />
           </Lines>
         ),

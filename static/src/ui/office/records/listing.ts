@@ -1,6 +1,10 @@
 // The list of one kind of record: what a line says, and in which order the lines stand.
 
+import type { Settings } from "../../../domain/figures.ts";
+import type { Lot } from "../../../domain/records.ts";
+import { basisWords, isPast, lifeWords } from "../../bench/lots.ts";
 import {
+  addedWords,
   count,
   type Doc,
   dateWords,
@@ -58,16 +62,37 @@ const customer = (doc: Doc): string[] => {
 
 const brewery = (doc: Doc): string[] => [text(doc, "address")];
 
-const SAYS: { readonly [kind in OfficeKind]: (doc: Doc, known: Known) => string[] } = {
-  brewery,
-  beer,
-  gyle,
-  place,
-  customer,
+const lot = (doc: Doc, known: Known, own: Settings): string[] => {
+  const opened = text(doc, "opened_on");
+  return [
+    addedWords(text(doc, "what")),
+    opened === "" ? "" : `opened ${dateWords(opened, known.now)}`,
+    basisWords(doc as Lot, known.now),
+    doc.fields.retired ? "" : lifeWords(doc as Lot, known.now, own),
+  ];
 };
 
-export const recordSays = (kind: OfficeKind, doc: Doc, known: Known): string =>
-  sentence(SAYS[kind](doc, known).filter(Boolean).join(", "));
+const SAYS: { readonly [kind in OfficeKind]: (doc: Doc, known: Known, own: Settings) => string[] } =
+  {
+    brewery,
+    beer,
+    gyle,
+    place,
+    customer,
+    lot,
+  };
+
+export const recordSays = (kind: OfficeKind, doc: Doc, known: Known, own: Settings): string =>
+  sentence(SAYS[kind](doc, known, own).filter(Boolean).join(", "));
+
+/** What must not be read past: finings past their life. */
+export const recordTone = (
+  kind: OfficeKind,
+  doc: Doc,
+  known: Known,
+  own: Settings,
+): "look" | undefined =>
+  kind === "lot" && !doc.fields.retired && isPast(doc as Lot, known.now, own) ? "look" : undefined;
 
 export interface Listed {
   id: string;

@@ -13,6 +13,7 @@ export const docsOf = (kind: OfficeKind): Docs => {
     gyle: book.gyles,
     place: book.places,
     customer: book.customers,
+    lot: book.lots,
   };
   return maps[kind].value as unknown as Docs;
 };

@@ -19,6 +19,7 @@ class Fault extends Error {}
 
 const WHOLE = /^\d{1,9}$/;
 const DECIMAL = /^\d{1,7}(\.\d{1,4})?$/;
+const BELOW_NOUGHT = /^[-−]/;
 const PREFIX = /^\d{4,12}$/;
 const WEB = /^https:\/\/[a-z0-9.-]+(:\d{1,5})?$/;
 const PHONE = /^[+0-9][0-9 ()/-]{2,}$/;
@@ -63,7 +64,8 @@ const readValue = (spec: FieldSpec, text: string): Value => {
       return n;
     }
     case "scaled": {
-      const n = Math.floor(decimal(text) * spec.per + 0.5);
+      const sign = spec.least < 0 && BELOW_NOUGHT.test(text) ? -1 : 1;
+      const n = sign * Math.floor(decimal(sign < 0 ? text.slice(1) : text) * spec.per + 0.5);
       if (n < spec.least || n > spec.most) {
         throw new Fault(`From ${spec.least / spec.per} to ${spec.most / spec.per}.`);
       }

@@ -14,7 +14,7 @@ interface Asked {
 }
 
 /** The kinds of record that are kept by a plain form. */
-export type OfficeKind = "brewery" | "beer" | "gyle" | "place" | "customer";
+export type OfficeKind = "brewery" | "beer" | "gyle" | "place" | "customer" | "lot";
 
 export type FieldSpec =
   | (Asked & { is: "words"; most: number; unique?: true; phone?: true; prefix?: true; web?: true })
@@ -42,8 +42,27 @@ export interface RecordSpec {
   many: string;
   /** What the list says where there is none yet. */
   nothing: string;
+  /** What its end is called, where it is not retired by a person's will. */
+  end?: End;
   fields: readonly FieldSpec[];
 }
+
+/** Taking a record out of use, and back into it. */
+export interface End {
+  act: string;
+  /** "Lot IF2041 is used up." */
+  done: string;
+  /** Over the list of those that ended. */
+  heading: string;
+  back: string;
+}
+
+export const RETIRED: End = {
+  act: "Retire it",
+  done: "is retired",
+  heading: "Retired",
+  back: "Use it again",
+};
 
 /** The limits are those of the brewery's server, so that nothing a form takes is refused there. */
 const days = (
@@ -200,12 +219,65 @@ const CUSTOMER: RecordSpec = {
   ],
 };
 
+const LOT: RecordSpec = {
+  kind: "lot",
+  one: "lot",
+  many: "Lots",
+  nothing:
+    "No lot is entered yet. A lot of finings on record says how long it lasts, and is noted with each dose.",
+  end: { act: "It is used up", done: "is used up", heading: "Used up", back: "There is some left" },
+  fields: [
+    {
+      is: "choice",
+      list: true,
+      name: "what",
+      label: "What it is",
+      needed: true,
+      options: [
+        { value: "isinglass", label: "Isinglass" },
+        { value: "auxiliary_alginate", label: "Auxiliary finings, alginate" },
+        { value: "auxiliary_silica", label: "Auxiliary finings, silica" },
+        { value: "primings", label: "Priming sugar" },
+        { value: "hops", label: "Hops" },
+      ],
+    },
+    {
+      is: "words",
+      name: "name",
+      label: "Lot, as its maker marks it",
+      most: 60,
+      needed: true,
+    },
+    { is: "day", name: "received_on", label: "Received on" },
+    {
+      is: "scaled",
+      name: "stored_temp_decidegc",
+      label: "Warmest it was kept at, °C",
+      hint: "It decides how long isinglass lasts. Heat ruins it within hours; so may frost.",
+      per: 10,
+      least: -300,
+      most: 1000,
+    },
+    { is: "day", name: "opened_on", label: "Opened on" },
+    {
+      is: "whole",
+      name: "so2_mg_per_l",
+      label: "Sulphite in it as SO2, mg/L",
+      hint: "From its sheet. Left empty, the highest that is published.",
+      least: 0,
+      most: 10_000,
+      unit: "mg/L",
+    },
+  ],
+};
+
 export const SPECS: { readonly [kind in OfficeKind]: RecordSpec } = {
   brewery: BREWERY,
   beer: BEER,
   gyle: GYLE,
   place: PLACE,
   customer: CUSTOMER,
+  lot: LOT,
 };
 
 export const WEEKDAYS = [
