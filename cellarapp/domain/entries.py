@@ -9,7 +9,7 @@ CONTAINER_KINDS = frozenset(
     {
         "registered", "washed", "inspected", "filled", "dosed", "moved", "stillaged", "vented",
         "tapped", "stooped", "dipped", "checked", "planned", "emptied", "sent", "returned",
-        "set_aside", "released", "missing", "found", "scrapped", "noted",
+        "set_aside", "released", "missing", "found", "scrapped", "noted", "reported", "told",
     }
 )  # fmt: skip
 """What happens to a container."""
@@ -28,6 +28,8 @@ RECORD_KINDS = frozenset(
 HAPPENINGS = {
     "chased": "customer",
     "erased": "customer",
+    "linked": "customer",
+    "unlinked": "customer",
     "temperature": "place",
     "solution_used": "solution",
     "solution_checked": "solution",

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from cellarapp.domain.corrections import resolve
 from cellarapp.domain.entries import Entry, order_key
-from cellarapp.domain.inference import be_found
+from cellarapp.domain.inference import be_in_hand
 from cellarapp.domain.queries import raise_query
 from cellarapp.domain.standing import Standing, blank
 from cellarapp.domain.steps import HANDLED, STEPS
@@ -27,7 +27,7 @@ def step(standing: Standing, entry: Entry) -> Step:
     is a query. LIFE-23: an entry whose time cannot be right is folded at its receipt and queried.
     """
     fresh = standing.copy()
-    inferred = be_found(fresh, entry) if entry["kind"] in HANDLED else []
+    inferred = be_in_hand(fresh) if entry["kind"] in HANDLED else []
     if entry["kind"] == "found":
         inferred = []
     held = fresh["held"]

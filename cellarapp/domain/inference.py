@@ -7,7 +7,7 @@ Each function answers with the names of the steps it took, none when there was n
 """
 
 from cellarapp.domain.entries import Entry
-from cellarapp.domain.queries import lapse
+from cellarapp.domain.queries import WHEREABOUTS, lapse
 from cellarapp.domain.standing import Mark, Serving, Standing, Vent, mark
 
 AT_THE_BREWERY = "brewery"
@@ -23,8 +23,14 @@ def end_of_beer(standing: Standing, entry: Entry, *, inferred: bool) -> None:
     lapse(standing)
 
 
-def be_found(standing: Standing, entry: Entry) -> list[str]:
-    """A container that somebody handles is not missing."""
+def be_in_hand(standing: Standing) -> list[str]:
+    """LIFE-27: what somebody handles is not missing, and nobody has to ask where it is."""
+    lapse(standing, WHEREABOUTS)
+    return be_found(standing)
+
+
+def be_found(standing: Standing) -> list[str]:
+    """A container that is somewhere is not missing."""
     if standing["held"] is None or standing["held"]["state"] != "missing":
         return []
     standing["held"] = None

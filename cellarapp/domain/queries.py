@@ -1,5 +1,6 @@
 """Queries: what cannot be right as it stands, waiting for a person (LIFE-21, LIFE-22, LIFE-24)."""
 
+from collections.abc import Collection
 from typing import Any
 
 from cellarapp.domain.entries import Entry
@@ -11,6 +12,9 @@ LAPSING = frozenset({"unwashed"})
 Whether a cask was clean matters while somebody may still drink from it. Kept for ever, such a
 query would bury the ones that still need a person, at a brewery that forgets to note a wash.
 """
+
+WHEREABOUTS = frozenset({"reported", "told_not_here"})
+"""LIFE-27: queries about where a container is, which end once somebody has it in hand."""
 
 
 def raise_query(
@@ -28,9 +32,9 @@ def raise_query(
     standing["queries"] = [*others, query]
 
 
-def lapse(standing: Standing) -> None:
-    """LIFE-24: drops the queries that end with the beer."""
-    standing["queries"] = [q for q in standing["queries"] if q["rule"] not in LAPSING]
+def lapse(standing: Standing, rules: Collection[str] = LAPSING) -> None:
+    """LIFE-24, LIFE-27: drops the queries of these rules; those that end with the beer."""
+    standing["queries"] = [q for q in standing["queries"] if q["rule"] not in rules]
 
 
 def live_settlements(settlements: list[Settlement]) -> list[Settlement]:

@@ -32,17 +32,30 @@ class Check(Mark):
     key: str
 
 
+class Link(Mark):
+    """A link to the page of a customer: of its secret the SHA-256; `key` puts links in order."""
+
+    hash: str
+    key: str
+
+
+MOST_LINKS = 20
+"""LINK-1: so many of the latest work. Each phone that prints delivery notes makes its own."""
+
+
 class Record(TypedDict):
     """The fields of one thing, and for each the order key of the entry that set it.
 
-    Beside them: what fills have drawn from a gyle, the last chase of a customer, the temperatures
-    read at a place, how often a solution was used and what checks of it said.
+    Beside them: what fills have drawn from a gyle, the last chase of a customer and the links to
+    its page, once there are any, the temperatures read at a place, how often a solution was used
+    and what checks of it said.
     """
 
     fields: dict[str, Any]
     set_by: dict[str, str]
     drawn_ml: NotRequired[int]
     chase: NotRequired[Chase | None]
+    links: NotRequired[list[Link]]
     temperatures: NotRequired[list[Reading]]
     uses: NotRequired[int]
     checks: NotRequired[list[Check]]
@@ -82,6 +95,13 @@ def step_record(record: Record, entry: Entry) -> Record:
         return _chased(record, entry, key)
     if kind == "erased":
         return _erased(record, entry, key)
+    if kind == "linked":
+        link: Link = {**mark(entry), "hash": facts["hash"], "key": key}
+        return _linked(record, [*record.get("links", []), link])
+    if kind == "unlinked":
+        stopped = max(key, record["set_by"].get("unlinked", ""))
+        record = {**record, "set_by": {**record["set_by"], "unlinked": stopped}}
+        return _linked(record, record.get("links", []))
     if kind == "temperature":
         return {**record, "temperatures": merged(record["temperatures"], facts["series"])}
     if kind == "solution_used":
@@ -110,6 +130,13 @@ def _chased(record: Record, entry: Entry, key: str) -> Record:
         "ask_again_on": facts.get("ask_again_on"),
     }
     return {**record, "chase": chase, "set_by": {**record["set_by"], "chase": key}}
+
+
+def _linked(record: Record, links: list[Link]) -> Record:
+    """LINK-1: the links that work: made after all were last stopped, and the latest of them."""
+    stopped = record["set_by"].get("unlinked", "")
+    working = sorted((link for link in links if link["key"] > stopped), key=lambda one: one["key"])
+    return {**record, "links": working[-MOST_LINKS:]}
 
 
 def personal_fields(erased: Entry) -> list[str]:

@@ -10,8 +10,8 @@ ROLES: tuple[Role, ...] = get_args(Role)
 
 DRIVER: frozenset[Kind] = frozenset(
     {
-        "sent", "returned", "moved", "missing", "found", "noted", "chased", "drop",
-        "voided", "renumbered",
+        "sent", "returned", "moved", "missing", "found", "noted", "reported", "told", "chased",
+        "linked", "drop", "voided", "renumbered",
     }
 )  # fmt: skip
 """What happens on the road, and the way back from a slip of one's own."""

@@ -5,7 +5,7 @@ entry that set it, so that a screen can say "since Tue 09:40, noted by Ann".
 A standing is plain JSON; the same keys travel to the phone and are read by its twin.
 """
 
-from typing import Any, Literal, TypedDict
+from typing import Any, Literal, NotRequired, TypedDict
 
 from cellarapp.domain.entries import Entry
 
@@ -114,15 +114,23 @@ class Held(Mark):
     why: str
 
 
+class Told(Mark):
+    """What the customer says of a container: ready to be collected, or not there at all."""
+
+    says: Literal["empty", "not_here"]
+
+
 class Trip(Mark):
     """With a customer since `since`; due back on a day, if one is agreed.
 
     `on_record_since` is the day on which the records came to know of it, if it was out by then.
+    `told` is there once the customer has said something.
     """
 
     customer: str
     due_on: str | None
     on_record_since: str | None
+    told: NotRequired[Told]
 
 
 class Query(TypedDict):

@@ -120,13 +120,23 @@ FACTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
     "found": st.fixed_dictionaries({}, optional={"place": st.sampled_from(PLACES)}),
     "scrapped": st.fixed_dictionaries({}, optional={"why": WORDS}),
     "noted": st.fixed_dictionaries({"words": WORDS}),
+    "reported": st.fixed_dictionaries(
+        {"where": st.just("Mill Lane")}, optional={"words": WORDS, "phone": st.just("0100")}
+    ),
+    "told": st.fixed_dictionaries(
+        {
+            "customer": st.sampled_from(CUSTOMERS),
+            "says": st.sampled_from(["empty", "not_here", "here"]),
+        }
+    ),
 }
 
 LIFE_AT_A_BREWERY = [
     "registered", "washed", "inspected", "filled", "moved", "checked", "sent", "returned",
     "washed", "filled", "dosed", "planned", "stillaged", "vented", "vented", "tapped", "dipped",
     "stooped", "dipped", "emptied",
-    "washed", "filled", "sent", "missing", "found", "washed", "filled", "sent", "returned",
+    "washed", "filled", "sent", "told", "missing", "reported", "found", "washed", "filled", "sent",
+    "told", "told", "returned",
 ]  # fmt: skip
 
 Drawn = dict[str, Any]
@@ -344,6 +354,8 @@ HAPPENINGS: dict[str, dict[str, st.SearchStrategy[dict[str, Any]]]] = {
             },
         ),
         "erased": st.fixed_dictionaries({}, optional={"name": st.booleans()}),
+        "linked": st.fixed_dictionaries({"hash": st.sampled_from(["a" * 64, "b" * 64])}),
+        "unlinked": st.just({}),
     },
     "place": {"temperature": st.fixed_dictionaries({"series": READINGS})},
     "solution": {

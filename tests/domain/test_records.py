@@ -8,6 +8,7 @@ from cellarapp.domain.entries import Entry, order_key, row_type
 from cellarapp.domain.fold import entries_by_subject
 from cellarapp.domain.readings import merged
 from cellarapp.domain.records import (
+    MOST_LINKS,
     blank_record,
     drawn_ml,
     fold_record,
@@ -89,3 +90,17 @@ def test_of_two_readings_at_one_instant_the_warmer_stands() -> None:
     assert merged([["2026-03-28T09:00:00.000Z", 120]], [["2026-03-28T09:00:00.000Z", 124]]) == [
         ["2026-03-28T09:00:00.000Z", 124]
     ]
+
+
+@given(data=st.data(), stop_after=st.integers(0, MOST_LINKS + 5))
+def test_so_many_of_the_latest_links_work(data: st.DataObject, stop_after: int) -> None:
+    """LINK-1, in any order of arrival: none from before the stop, and of the rest the latest."""
+    entries: list[Entry] = []
+    for n in range(MOST_LINKS + 5):
+        at = f"2026-03-28T09:00:{n:02d}.000Z"
+        entries = later(entries, "linked", CUSTOMERS[0], {"hash": f"{n:064x}"}, at)
+        if n == stop_after:
+            entries = later(entries, "unlinked", CUSTOMERS[0], {}, at)
+    links = fold_record("customer", data.draw(arrivals(entries)))["links"]
+    working = [n for n in range(MOST_LINKS + 5) if n > stop_after or stop_after == MOST_LINKS + 5]
+    assert [int(link["hash"], 16) for link in links] == working[-MOST_LINKS:]

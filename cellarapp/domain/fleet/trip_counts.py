@@ -52,7 +52,7 @@ def ended_trip(before: Standing, entry: Entry, after: Standing) -> EndedTrip | N
     Noted twice as sent to one customer on one day it goes on.
     """
     trip, later = before["trip"], after["trip"]
-    if trip is None or later == trip:
+    if trip is None or (later is not None and later["entry"] == trip["entry"]):
         return None
     began_on, ended_on = london_date(trip["since"]), london_date(entry["effective_at"])
     if later is not None and later["customer"] == trip["customer"] and began_on == ended_on:

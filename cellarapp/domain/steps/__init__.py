@@ -35,12 +35,15 @@ STEPS: dict[str, Step] = {
     "found": trips.found,
     "scrapped": holding.scrapped,
     "noted": holding.words_only,
+    "reported": trips.reported,
+    "told": trips.told,
     "voided": holding.words_only,
     "renumbered": holding.words_only,
     "settled": holding.settled,
 }
 
 HANDLED = frozenset(STEPS) - {
-    "registered", "planned", "missing", "scrapped", "noted", "voided", "renumbered", "settled",
+    "registered", "planned", "missing", "scrapped", "noted", "reported", "told", "voided",
+    "renumbered", "settled",
 }  # fmt: skip
 """Kinds in which somebody has the container in hand, so that it cannot be missing."""

@@ -2,7 +2,7 @@
 
 from cellarapp.domain.checks import hold
 from cellarapp.domain.entries import Entry
-from cellarapp.domain.queries import lapse
+from cellarapp.domain.queries import WHEREABOUTS, lapse
 from cellarapp.domain.standing import Settlement, Standing
 
 
@@ -27,6 +27,7 @@ def scrapped(standing: Standing, entry: Entry) -> list[str]:
     standing["planned"] = None
     standing["trip"] = None
     lapse(standing)
+    lapse(standing, WHEREABOUTS)
     return []
 
 

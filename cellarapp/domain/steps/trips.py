@@ -1,10 +1,10 @@
-"""Out and back: sent, returned, missing, found."""
+"""Out and back: sent, returned, missing, found; what others say of where it is."""
 
 from cellarapp.domain.checks import carry, check_has_beer, count_move, hold, put, same_day
 from cellarapp.domain.entries import Entry
-from cellarapp.domain.inference import AT_THE_BREWERY, be_back, end_of_beer
-from cellarapp.domain.queries import raise_query
-from cellarapp.domain.standing import Standing, mark
+from cellarapp.domain.inference import AT_THE_BREWERY, be_back, be_found, end_of_beer
+from cellarapp.domain.queries import lapse, raise_query
+from cellarapp.domain.standing import Standing, Trip, mark
 
 
 def sent(standing: Standing, entry: Entry) -> list[str]:
@@ -33,12 +33,13 @@ def sent(standing: Standing, entry: Entry) -> list[str]:
     count_move(standing, entry)
     standing["serving"] = None
     standing["planned"] = None
-    standing["trip"] = {
-        **mark(entry),
+    begun: Trip = {
+        **mark(entry),  # type: ignore[typeddict-item] # a mark holds no `told`
         "customer": facts["customer"],
         "due_on": facts["due_on"],
         "on_record_since": on_record_since,
     }
+    standing["trip"] = begun
     standing["place"] = {**mark(entry), "at": facts["customer"], "with_customer": True}
     return inferred
 
@@ -81,3 +82,35 @@ def found(standing: Standing, entry: Entry) -> list[str]:
     inferred = be_back(standing, entry)
     carry(standing, entry, entry["facts"]["place"])
     return inferred
+
+
+def reported(standing: Standing, entry: Entry) -> list[str]:
+    """LIFE-25: a finder says where it is. Who that is nobody knows: a person has to look at it."""
+    facts = entry["facts"]
+    said = {name: facts.get(name, "") for name in ("where", "words", "name", "phone")}
+    raise_query(standing, "reported", [entry["id"]], entry, **said)
+    return []
+
+
+def told(standing: Standing, entry: Entry) -> list[str]:
+    """LIFE-26: the customer says that it is empty, or not there, or takes that back.
+
+    Not there contradicts what was noted when it was sent. Of a container that is not on record as
+    with that customer it is words only.
+    """
+    facts, trip = entry["facts"], standing["trip"]
+    if trip is None or trip["customer"] != facts["customer"]:
+        return []
+    lapse(standing, ("told_not_here",))
+    after: Trip = trip.copy()
+    after.pop("told", None)
+    standing["trip"] = after
+    if facts["says"] == "here":
+        return be_found(standing)
+    after["told"] = {**mark(entry), "says": facts["says"]}
+    if facts["says"] == "empty":
+        return be_found(standing)
+    raise_query(
+        standing, "told_not_here", [trip["entry"], entry["id"]], entry, customer=trip["customer"]
+    )
+    return []

@@ -69,4 +69,14 @@ HAPPENING: Facts = {
     "found": {"place": place()},
     "scrapped": {"why": why()},
     "noted": {"words": Words(2000, required=True)},
+    "reported": {
+        "where": Words(200, least=1, required=True),
+        "words": Words(1000),
+        "name": Words(60),
+        "phone": Words(40),
+    },
+    "told": {
+        "customer": Id(required=True),
+        "says": Choice(("empty", "not_here", "here"), required=True),
+    },
 }

@@ -152,6 +152,10 @@ RECORD: Facts = {
         "ask_again_on": Day(allow_none=True),
     },
     "erased": {"name": YesNo()},
+    "linked": {
+        "hash": Pattern("[0-9a-f]{64}", "the SHA-256 of a secret, hexadecimal", required=True)
+    },
+    "unlinked": {},
     "temperature": {"series": Series(required=True), "read_from": Words(120)},
     "setting": {
         "value_millionths": Whole(-(10**15), 10**15),

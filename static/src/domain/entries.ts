@@ -27,6 +27,8 @@ export const CONTAINER_KINDS = [
   "found",
   "scrapped",
   "noted",
+  "reported",
+  "told",
 ] as const;
 export const CORRECTION_KINDS = ["voided", "renumbered", "settled"] as const;
 export const RECORD_KINDS = [
@@ -46,6 +48,8 @@ export const RECORD_KINDS = [
 export const HAPPENINGS = {
   chased: "customer",
   erased: "customer",
+  linked: "customer",
+  unlinked: "customer",
   temperature: "place",
   solution_used: "solution",
   solution_checked: "solution",

@@ -1,7 +1,7 @@
 /** The fold: from entries to standings (ORD-1 to ORD-4). Twin of cellarapp/domain/fold.py. */
 import { resolve } from "./corrections.ts";
 import { type Entry, orderKey } from "./entries.ts";
-import { beFound } from "./inference.ts";
+import { beInHand } from "./inference.ts";
 import { raiseQuery } from "./queries.ts";
 import { blank, type Standing } from "./standing.ts";
 import { isHandled, STEPS } from "./steps/steps.ts";
@@ -18,7 +18,7 @@ export function step(standing: Standing, entry: Entry): Step {
   if (!stepOf) throw new Error(`no step for an entry of kind ${entry.kind}`);
   const fresh = { ...standing };
   const handled = isHandled(entry.kind);
-  const found = handled ? beFound(fresh) : [];
+  const found = handled ? beInHand(fresh) : [];
   if (handled && fresh.held?.state === "scrapped") {
     raiseQuery(fresh, "after_scrapped", [fresh.held.entry, entry.id], entry, { did: entry.kind });
   }

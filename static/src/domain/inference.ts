@@ -1,6 +1,6 @@
 /** LIFE-20: the missing step that an entry implies. Twin of cellarapp/domain/inference.py. */
 import type { Entry } from "./entries.ts";
-import { lapse } from "./queries.ts";
+import { lapse, WHEREABOUTS } from "./queries.ts";
 import { type Mark, mark, type Serving, type Standing, type Vent } from "./standing.ts";
 
 /** The place of a container that is in the brewery, nobody noted where. */
@@ -15,7 +15,13 @@ export function endOfBeer(standing: Standing, entry: Entry, inferred: boolean): 
   lapse(standing);
 }
 
-/** A container that somebody handles is not missing. */
+/** A container that somebody handles is not missing; where it is, nobody has to ask (LIFE-27). */
+export function beInHand(standing: Standing): string[] {
+  lapse(standing, WHEREABOUTS);
+  return beFound(standing);
+}
+
+/** A container that is somewhere is not missing. */
 export function beFound(standing: Standing): string[] {
   if (standing.held?.state !== "missing") return [];
   standing.held = null;

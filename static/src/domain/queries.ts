@@ -3,7 +3,10 @@ import type { Entry, Facts } from "./entries.ts";
 import type { Query, Settlement, Standing } from "./standing.ts";
 
 /** LIFE-24: queries that have nothing left to decide once the beer they are about is gone. */
-const LAPSING = new Set(["unwashed"]);
+const LAPSING = ["unwashed"];
+
+/** LIFE-27: queries about where a container is, which end once somebody has it in hand. */
+export const WHEREABOUTS = ["reported", "told_not_here"];
 
 /** Adds a query to the standing; its id names the rule and the entries that quarrel. */
 export function raiseQuery(
@@ -18,9 +21,9 @@ export function raiseQuery(
   standing.queries = [...standing.queries.filter((q) => q.id !== id), query];
 }
 
-/** LIFE-24: drops the queries that end with the beer. */
-export function lapse(standing: Standing): void {
-  standing.queries = standing.queries.filter((q) => !LAPSING.has(q.rule));
+/** LIFE-24, LIFE-27: drops the queries of these rules; those that end with the beer. */
+export function lapse(standing: Standing, rules = LAPSING): void {
+  standing.queries = standing.queries.filter((q) => !rules.includes(q.rule));
 }
 
 /** The settlements that no later one replaces. */

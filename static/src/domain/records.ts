@@ -21,6 +21,15 @@ export interface Check extends Mark {
   key: string;
 }
 
+/** A link to the page of a customer: of its secret the SHA-256; `key` puts links in order. */
+export interface Link extends Mark {
+  hash: string;
+  key: string;
+}
+
+/** LINK-1: so many of the latest work. */
+const MOST_LINKS = 20;
+
 /** The fields of one thing, and for each the order key of the entry that set it. */
 export interface RecordOf<Fields> {
   fields: Partial<Fields> & { retired?: boolean };
@@ -180,7 +189,7 @@ export type Brewery = RecordOf<BreweryFields>;
 export type Beer = RecordOf<BeerFields>;
 export type Gyle = RecordOf<GyleFields> & { drawn_ml: number };
 export type Place = RecordOf<PlaceFields> & { temperatures: Reading[] };
-export type Customer = RecordOf<CustomerFields> & { chase: Chase | null };
+export type Customer = RecordOf<CustomerFields> & { chase: Chase | null; links?: Link[] };
 /** The brewery's own value of a figure, or its own words for a text. */
 export type Setting = RecordOf<{ value_millionths: number; words: string }>;
 export type Lot = RecordOf<LotFields>;
@@ -189,6 +198,7 @@ export type Trial = RecordOf<TrialFields>;
 export type AnyRecord = RecordOf<Record<string, unknown>> & {
   drawn_ml?: number;
   chase?: Chase | null;
+  links?: Link[];
   temperatures?: Reading[];
   uses?: number;
   checks?: Check[];
@@ -209,6 +219,8 @@ export function stepRecord(record: AnyRecord, entry: Entry): AnyRecord {
   if (isRecordKind(kind)) return setFields(record, entry);
   if (kind === "chased") return chased(record, entry);
   if (kind === "erased") return erased(record, entry);
+  if (kind === "linked") return linked(record, entry);
+  if (kind === "unlinked") return unlinked(record, entry);
   if (kind === "temperature") {
     return { ...record, temperatures: merged(record.temperatures ?? [], facts.series) };
   }
@@ -248,6 +260,25 @@ function chased(record: AnyRecord, entry: Entry): AnyRecord {
     ask_again_on,
   };
   return { ...record, chase, set_by: { ...record.set_by, chase: key } };
+}
+
+/** LINK-1: the links that work: made after all were last stopped, and the latest of them. */
+function working(record: AnyRecord, links: Link[]): AnyRecord {
+  const { unlinked: stopped = "" } = record.set_by;
+  const left = links.filter(({ key }) => key > stopped).sort((a, b) => (a.key < b.key ? -1 : 1));
+  return { ...record, links: left.slice(-MOST_LINKS) };
+}
+
+function linked(record: AnyRecord, entry: Entry): AnyRecord {
+  const link: Link = { ...mark(entry), hash: entry.facts.hash, key: orderKey(entry) };
+  return working(record, [...(record.links ?? []), link]);
+}
+
+function unlinked(record: AnyRecord, entry: Entry): AnyRecord {
+  const set_by = { ...record.set_by };
+  const key = orderKey(entry);
+  if (key > (set_by.unlinked ?? "")) set_by.unlinked = key;
+  return working({ ...record, set_by }, record.links ?? []);
 }
 
 const PERSONAL = ["contact", "phone", "email", "map"];

@@ -83,11 +83,17 @@ export interface Held extends Mark {
   why: string;
 }
 
+/** What the customer says of a container: ready to be collected, or not there at all. */
+export interface Told extends Mark {
+  says: "empty" | "not_here";
+}
+
 /** `on_record_since`: the day the records came to know of it, if it was out by then. */
 export interface Trip extends Mark {
   customer: string;
   due_on: string | null;
   on_record_since: string | null;
+  told?: Told;
 }
 
 /** Something that cannot be right as it stands. */

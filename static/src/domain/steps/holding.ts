@@ -1,6 +1,6 @@
 /** Kept out of use, and words: set aside, released, scrapped, settled, noted. Twin of cellarapp/domain/steps/holding.py. */
 import { hold } from "../checks.ts";
-import { lapse } from "../queries.ts";
+import { lapse, WHEREABOUTS } from "../queries.ts";
 import type { Settlement } from "../standing.ts";
 import type { StepOf } from "./step.ts";
 
@@ -21,6 +21,7 @@ export const scrapped: StepOf = (standing, entry) => {
   standing.planned = null;
   standing.trip = null;
   lapse(standing);
+  lapse(standing, WHEREABOUTS);
   return [];
 };
 

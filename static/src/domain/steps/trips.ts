@@ -1,7 +1,7 @@
-/** Out and back: sent, returned, missing, found. Twin of cellarapp/domain/steps/trips.py. */
+/** Out and back, and what others say of where it is. Twin of cellarapp/domain/steps/trips.py. */
 import { carry, checkHasBeer, countMove, hold, put, sameDay } from "../checks.ts";
-import { AT_THE_BREWERY, beBack, endOfBeer } from "../inference.ts";
-import { raiseQuery } from "../queries.ts";
+import { AT_THE_BREWERY, beBack, beFound, endOfBeer } from "../inference.ts";
+import { lapse, raiseQuery } from "../queries.ts";
 import { mark } from "../standing.ts";
 import type { StepOf } from "./step.ts";
 
@@ -66,4 +66,21 @@ export const found: StepOf = (standing, entry) => {
   const inferred = beBack(standing, entry);
   carry(standing, entry, entry.facts.place);
   return inferred;
+};
+
+export const reported: StepOf = (standing, entry) => {
+  const { where = "", words = "", name = "", phone = "" } = entry.facts;
+  raiseQuery(standing, "reported", [entry.id], entry, { where, words, name, phone });
+  return [];
+};
+
+export const told: StepOf = (standing, entry) => {
+  const { customer, says } = entry.facts;
+  if (standing.trip === null || standing.trip.customer !== customer) return [];
+  lapse(standing, ["told_not_here"]);
+  const { told: _, ...trip } = standing.trip;
+  standing.trip = says === "here" ? trip : { ...trip, told: { ...mark(entry), says } };
+  if (says !== "not_here") return beFound(standing);
+  raiseQuery(standing, "told_not_here", [trip.entry, entry.id], entry, { customer });
+  return [];
 };

@@ -2,55 +2,10 @@
 
 import type { Facts } from "../../domain/entries.ts";
 import { degrees, litres } from "./amounts.ts";
+import { doneWords, toldWords } from "./done.ts";
 import type { Known } from "./known.ts";
 import { brewName, customerName, kindWords, placeName } from "./names.ts";
 import { dateWords, timeWords } from "./time.ts";
-
-/** What was done, in a word or two, with nothing else known: for buttons and short sentences. */
-const DONE: { [kind: string]: string } = {
-  registered: "Entered",
-  washed: "Washed",
-  inspected: "Inspected",
-  filled: "Filled",
-  dosed: "Added to",
-  moved: "Moved",
-  stillaged: "Set on the stillage",
-  vented: "Vented",
-  tapped: "Tapped",
-  stooped: "Tilted",
-  dipped: "Dipped",
-  checked: "Checked",
-  planned: "Picked for a sale",
-  emptied: "Emptied",
-  sent: "Sent out",
-  returned: "Came back",
-  set_aside: "Set aside",
-  released: "Back in use",
-  missing: "Down as missing",
-  found: "Found",
-  scrapped: "Scrapped",
-  noted: "Note",
-  voided: "Undone",
-  renumbered: "Wrong number",
-  settled: "Settled",
-  brewery: "The brewery",
-  beer: "Beer",
-  gyle: "Gyle",
-  place: "Place",
-  customer: "Customer",
-  setting: "Figure",
-  drop: "Drop",
-  lot: "Lot",
-  solution: "Solution",
-  trial: "Finings trial",
-  chased: "Chased",
-  erased: "Personal data erased",
-  temperature: "Temperature",
-  solution_used: "Solution used",
-  solution_checked: "Solution checked",
-};
-
-export const doneWords = (kind: string): string => DONE[kind] ?? "Something was noted";
 
 const added = (lead: string, value: unknown): string =>
   typeof value === "string" && value !== "" ? `${lead}${value}` : "";
@@ -115,6 +70,9 @@ const WITH_FACTS: { [kind: string]: (facts: Facts, known: Known) => string } = {
   found: (f, known) => `Found${f.place ? `: ${placeName(known, f.place)}` : ""}`,
   scrapped: (f) => `Scrapped${added(": ", f.why)}`,
   noted: (f) => `Note: ${f.words}`,
+  reported: (f) =>
+    `A finder says: ${[f.where, f.words, f.name, f.phone].filter(Boolean).join("; ")}`,
+  told: (f, known) => `${customerName(known, f.customer)} says: ${toldWords(f.says)}`,
   renumbered: (f) => `Wrong number, it was ${f.to}`,
   settled: (f) =>
     f.way === "right"

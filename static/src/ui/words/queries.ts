@@ -3,7 +3,7 @@
 import type { Facts } from "../../domain/entries.ts";
 import type { Query } from "../../domain/standing.ts";
 import { litres } from "./amounts.ts";
-import { doneWords } from "./entries.ts";
+import { doneWords } from "./done.ts";
 import type { Known } from "./known.ts";
 import { brewName, customerName, kindWords } from "./names.ts";
 import { timeWords } from "./time.ts";
@@ -31,10 +31,16 @@ const SENTENCES: { [rule: string]: (facts: Facts, known: Known, at: string) => s
   sent_empty: () => "Sent to a customer, but no beer was on record in it.",
   sent_elsewhere: (f, known) =>
     `Sent to ${customerName(known, f.second_customer)} while still down as at ${customerName(known, f.first_customer)}.`,
+  told_not_here: (f, known) =>
+    `${customerName(known, f.customer)} says that it is not there, but it is down as sent to them.`,
+  reported: (f) =>
+    `A finder says where it is: ${f.where}.${quoted(f.words)}${f.name || f.phone ? ` From ${[f.name, f.phone].filter(Boolean).join(", ")}.` : ""}`,
   after_scrapped: (f) => `${doneWords(f.did)} after it was scrapped.`,
   impossible_time: (f, known) =>
     `The phone's clock was wrong: it said ${timeWords(f.happened_at, known.now)}. The time of arrival stands instead.`,
 };
+
+const quoted = (words: unknown): string => (words === "" ? "" : ` “${words}”`);
 
 const because = (why: unknown): string =>
   typeof why === "string" && why !== "" ? ` (${why})` : "";

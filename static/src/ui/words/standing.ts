@@ -5,6 +5,7 @@ import { readiness } from "../../domain/readiness.ts";
 import type { Mark, Standing } from "../../domain/standing.ts";
 import { daysOverdue } from "../../domain/trips.ts";
 import { litres } from "./amounts.ts";
+import { toldWords } from "./done.ts";
 import { beerDoc, type Known } from "./known.ts";
 import { brewName, customerName, placeName } from "./names.ts";
 import { ageWords, dateWords, dayWords, timeWords } from "./time.ts";
@@ -36,7 +37,8 @@ export const placeFacet = (s: Standing, known: Known): Facet | null => {
   if (s.trip !== null) {
     const late = daysOverdue(s.trip, known.now);
     const due = s.trip.due_on === null ? "" : `, due back ${dayWords(s.trip.due_on, known.now)}`;
-    const says = `Out at ${customerName(known, s.trip.customer)} since ${when(s.trip, known)}${due}`;
+    const told = s.trip.told ? `; they say ${toldWords(s.trip.told.says)}` : "";
+    const says = `Out at ${customerName(known, s.trip.customer)} since ${when(s.trip, known)}${due}${told}`;
     return late > 0
       ? { says: `${says}: ${late} ${late === 1 ? "day" : "days"} late`, mark: s.trip, tone: "look" }
       : { says, mark: s.trip };

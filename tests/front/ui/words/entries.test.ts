@@ -9,7 +9,8 @@ import {
   HAPPENINGS,
   RECORD_KINDS,
 } from "../../../../static/src/domain/entries.ts";
-import { doneWords, entryWords } from "../../../../static/src/ui/words/entries.ts";
+import { doneWords } from "../../../../static/src/ui/words/done.ts";
+import { entryWords } from "../../../../static/src/ui/words/entries.ts";
 import { known } from "../brewery.ts";
 
 const KINDS = [
@@ -34,6 +35,8 @@ const LEAST: { readonly [kind: string]: Facts } = {
   sent: { customer: "c1", due_on: null },
   set_aside: { why: "leaks" },
   noted: { words: "shive replaced" },
+  reported: { where: "Mill Lane" },
+  told: { customer: "c1", says: "empty" },
   voided: { target: "e1" },
   renumbered: { target: "e1", to: "118" },
   settled: { query: "unwashed:e1", way: "right" },

@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { Facts, Kind } from "../../../../static/src/domain/entries.ts";
-import type { Standing } from "../../../../static/src/domain/standing.ts";
+import type { Query, Standing } from "../../../../static/src/domain/standing.ts";
 import { tryOut } from "../../../../static/src/ui/try-out.ts";
 import { outcomeRemarks } from "../../../../static/src/ui/words/outcome.ts";
 import { queryWords } from "../../../../static/src/ui/words/queries.ts";
@@ -76,6 +76,12 @@ const muddles: { readonly [rule: string]: Told[] } = {
     [ago(8), "sent", { customer: "c1", due_on: null }],
     [ago(1), "sent", { customer: "c2", due_on: null }],
   ],
+  reported: [FIRKIN, [ago(1), "reported", { where: "Mill Lane", phone: "0100" }]],
+  told_not_here: [
+    FIRKIN,
+    [ago(8), "sent", { customer: "c1", due_on: null, on_record_since: "2026-11-17" }],
+    [ago(1), "told", { customer: "c1", says: "not_here" }],
+  ],
   after_scrapped: [FIRKIN, [ago(8), "scrapped", {}], [ago(7), "washed", {}]],
 };
 
@@ -99,5 +105,14 @@ test("a wrong clock is said to be one", () => {
   assert.equal(
     queryWords(query, known),
     "The phone's clock was wrong: it said 1 Jan 2030. The time of arrival stands instead.",
+  );
+});
+
+test("what a finder says is told whole, with what they left of themselves", () => {
+  const said = { where: "Mill Lane, by the bridge", words: "on its side", name: "Gam", phone: "" };
+  const standing = container("117", FIRKIN, [ago(1), "reported", said]);
+  assert.equal(
+    queryWords(standing.queries[0] as Query, known),
+    "A finder says where it is: Mill Lane, by the bridge. “on its side” From Gam.",
   );
 });

@@ -2,7 +2,8 @@
 
 import { isNumber } from "../../../domain/numbers.ts";
 import type { OwnEntry } from "../../../store/book.ts";
-import { customerName, entryWords, type Known } from "../../words.ts";
+import { entryWords } from "../../words/entries.ts";
+import { customerName, type Known } from "../../words.ts";
 import { factProblems } from "./repair.ts";
 
 /** "117: Filled with 40.9 L of …"; records are named by what they set. */

@@ -2,7 +2,8 @@
 
 import type { MadeEntry } from "../../../domain/entries.ts";
 import { isNumber } from "../../../domain/numbers.ts";
-import { entryWords, type Known } from "../../words.ts";
+import { entryWords } from "../../words/entries.ts";
+import type { Known } from "../../words.ts";
 import type { DeviceNames, HeldAnswer } from "./answers.ts";
 
 /** The entry that was sent; null where it cannot be read as one. */

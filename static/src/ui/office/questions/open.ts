@@ -19,6 +19,8 @@ export const RULES: { readonly [rule: string]: string } = {
   sent_empty: "Sent out with no beer on record",
   served_empty: "Served with no beer on record",
   sent_elsewhere: "Sent on from one customer to another",
+  told_not_here: "Not there, their customers say",
+  reported: "Reported by finders",
   after_scrapped: "In use after scrapping",
   impossible_time: "Noted with a wrong clock",
 };

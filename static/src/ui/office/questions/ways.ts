@@ -36,6 +36,10 @@ const DEEDS: { readonly [rule: string]: Naming } = {
     `sending it to ${customerName(known, f.first_customer)}`,
     `sending it to ${customerName(known, f.second_customer)}`,
   ],
+  told_not_here: (f, known) => [
+    `sending it to ${customerName(known, f.customer)}`,
+    "what they say",
+  ],
   served_empty: (f) => [`"${doneWords(f.did)}"`],
   after_scrapped: (f) => ["scrapping it", `"${doneWords(f.did)}"`],
 };
@@ -47,6 +51,8 @@ const RIGHT: { readonly [rule: string]: string } = {
   emptied_empty: "It was emptied all the same",
   sent_empty: "It went out empty",
   served_empty: "There was beer in it",
+  told_not_here: "They have it all the same",
+  reported: "It is seen to",
   after_scrapped: "It is still in use",
   filled_twice: "Both are right: the last fill is in it",
   unwashed: "It was clean",
@@ -56,6 +62,10 @@ const RIGHT: { readonly [rule: string]: string } = {
   overfull: "It does hold that much",
   impossible_time: "The time of arrival will do",
 };
+
+/** Of a report there is more to say than that it never was. */
+const VOID: { readonly [rule: string]: string } = { reported: "It is of no use" };
+const RENUMBER: { readonly [rule: string]: string } = { reported: "It was another number" };
 
 const deedsOf = (query: Query, known: Known): string[] => {
   const named = DEEDS[query.rule]?.(query.facts, known) ?? [];
@@ -70,12 +80,12 @@ export const waysOut = (query: Query, known: Known): Way[] => {
   const voids = query.entries.map<Way>((target, at) => ({
     is: "void",
     target,
-    label: `${sentence(deeds[at] ?? "")} never happened`,
+    label: VOID[query.rule] ?? `${sentence(deeds[at] ?? "")} never happened`,
   }));
   const renumbers = query.entries.map<Way>((target, at) => ({
     is: "renumber",
     target,
-    label: `${sentence(deeds[at] ?? "")} was another number`,
+    label: RENUMBER[query.rule] ?? `${sentence(deeds[at] ?? "")} was another number`,
   }));
   return [
     { is: "right", label: RIGHT[query.rule] ?? "It is right as it stands" },
