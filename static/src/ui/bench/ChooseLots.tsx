@@ -11,7 +11,8 @@ import { Empty } from "../parts/Empty.tsx";
 import { save } from "../parts/say.ts";
 import { hrefTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
-import { addedWords, sentence } from "../words.ts";
+import { addedWords } from "../words/entries.ts";
+import { sentence } from "../words.ts";
 import { basisWords, isPast, lifeWords, liveLots, lotName, NO_LOT } from "./lots.ts";
 import { chosenLots, usedLots } from "./lots-used.ts";
 

@@ -3,8 +3,8 @@
 import type { Settings } from "../../../domain/figures.ts";
 import type { Lot } from "../../../domain/records.ts";
 import { basisWords, isPast, lifeWords } from "../../bench/lots.ts";
+import { addedWords } from "../../words/entries.ts";
 import {
-  addedWords,
   count,
   type Doc,
   dateWords,
