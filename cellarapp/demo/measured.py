@@ -1,10 +1,10 @@
-"""What is measured beside the casks: cellar temperatures, gyles, washing solutions, finings."""
+"""What is measured beside the casks: cellar temperatures, gyles, washing solutions."""
 
 from datetime import date, timedelta
 
 from cellarapp.demo.brewery import Brewery
 from cellarapp.demo.clock import at
-from cellarapp.demo.words import BARHAND, BEERS, DRIVER, OWNER
+from cellarapp.demo.words import BEERS, DRIVER, OWNER
 from cellarapp.domain.calendar import write_instant
 
 RECENT_DAYS = 45
@@ -61,31 +61,3 @@ def mix_solution(brewery: Brewery, day: date, washed: int) -> None:
             bench, at(day, 15, 55), "solution_checked", solution, by=DRIVER,
             strength_mg_per_l=strength,
         )  # fmt: skip
-
-
-def try_finings(brewery: Brewery, day: date) -> None:
-    """Three weeks ago four jars of a gyle were fined at four rates and looked at."""
-    gyle = brewery.gyles[-1]
-    samples = [
-        {
-            "isinglass_centipt": isinglass,
-            "auxiliary_centipt": 100,
-            "clarity": [
-                {"after_min": 60, "score_tenths": early},
-                {"after_min": 1440, "score_tenths": late},
-            ],
-            "resettled_tenths": [late],
-            "sediment_ul": sediment,
-        }
-        for isinglass, early, late, sediment in [
-            (100, 18, 31, 9_000),
-            (200, 29, 42, 12_000),
-            (300, 35, 46, 15_000),
-            (400, 36, 45, 24_000),
-        ]
-    ]
-    moment = at(day, 11, 30)
-    brewery.book.note(
-        brewery.office, moment, "trial", brewery.book.new_id(moment), by=BARHAND, gyle=gyle.id,
-        started_at=write_instant(moment), sample_ml=500, samples=samples,
-    )  # fmt: skip

@@ -53,7 +53,7 @@ def _pass(brewery: Brewery, bar: Bar, day: date) -> None:
     bar.afternoon(day)
     bar.evening(day)
     if brewery.days_ago(day) == 20:
-        measured.try_finings(brewery, day)
+        finings.try_finings(brewery, day)
     if brewery.days_ago(day) == 2:
         office.ring_the_worst(brewery, day)
     if brewery.days_ago(day) == 1:

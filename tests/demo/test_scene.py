@@ -1,10 +1,13 @@
 """What there is to be seen when the demo is opened, whatever day that is."""
 
 from collections import Counter
+from typing import Any
 
 import pytest
 
 from cellarapp.demo.words import BEERS, CUSTOMERS, PLACES
+from cellarapp.domain.bench.finings_lots import finings_life
+from cellarapp.domain.bench.trial import trial_proposal
 from cellarapp.domain.calendar import days_between, london_date
 from cellarapp.domain.corrections import resolve
 from cellarapp.domain.entries import order_key
@@ -225,7 +228,44 @@ def test_a_cask_is_picked_for_saturday_and_a_solution_is_in_the_tank(now: str) -
     assert len(in_the_tank) == 1
     assert in_the_tank[0]["uses"] > 0
     assert len(in_the_tank[0]["checks"]) == 1
-    assert len(scene(now).records["trial"]) == 1
+
+
+@every_now
+def test_a_trial_proposes_a_dose_and_a_tub_of_isinglass_is_near_its_end(now: str) -> None:
+    """TRIAL-2, FINE-6: the second step did not settle again, so the third is the lowest."""
+    [trial] = scene(now).records["trial"].values()
+    samples = [
+        {
+            "isinglass_pt": sample["isinglass_centipt"] / 100,
+            "auxiliary_pt": sample["auxiliary_centipt"] / 100,
+            "clarity": [
+                {"after_h": read["after_min"] / 60, "score": read["score_tenths"] / 10}
+                for read in sample["clarity"]
+            ],
+            "resettled": [score / 10 for score in sample["resettled_tenths"]],
+            "settled_ml": sample["sediment_ul"] / 1000,
+        }
+        for sample in trial["fields"]["samples"]
+    ]
+    proposed = trial_proposal({"samples": samples})["result"]["proposal"]
+    assert proposed == {"isinglass_pt": 3, "auxiliary_pt": 0.5, "settled_ml": 11}
+    live = [
+        lot["fields"]
+        for lot in scene(now).records["lot"].values()
+        if "retired" not in lot["fields"]
+    ]
+    left = {lot["name"]: days_left(lot, london_date(now)) for lot in live}
+    assert len(left) == 3
+    assert 0 <= min(left.values()) <= 14
+    assert sorted(left.values())[1] > 60
+
+
+def days_left(lot: dict[str, Any], today: str) -> int:
+    product = "isinglass" if lot["what"] == "isinglass" else "auxiliary"
+    storage_temp_c = lot["stored_temp_decidegc"] / 10
+    asked = {"product": product, "received_on": lot["received_on"], "today": today}
+    left: int = finings_life(asked | {"storage_temp_c": storage_temp_c})["result"]["days_left"]
+    return left
 
 
 @every_now
