@@ -202,6 +202,8 @@ RECORD: Facts = {
     },
     "trial": {
         "gyle": Id(),
+        "auxiliary": Choice(("auxiliary_alginate", "auxiliary_silica")),
+        "auxiliary_at": Instant(),
         "started_at": Instant(),
         "sample_ml": Whole(1, 10_000, "mL"),
         "samples": List(part("TrialSample", **SAMPLE), validate=Length(max=200)),

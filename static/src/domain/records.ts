@@ -145,9 +145,14 @@ export interface TrialSample {
   sediment_ul: number | null;
 }
 
-/** A ladder of finings doses in samples of one gyle, and what was read of each. */
+/**
+ * A ladder of finings doses in samples of one gyle, and what was read of each. It starts when the
+ * last of the finings go in, `auxiliary_at` being before.
+ */
 export interface TrialFields {
   gyle: string;
+  auxiliary: "auxiliary_alginate" | "auxiliary_silica";
+  auxiliary_at: string;
   started_at: string;
   sample_ml: number;
   samples: TrialSample[];

@@ -36,6 +36,7 @@ const SCREENS: { readonly [path: string]: Loadable } = {
   lots: { title: "Lots in use", place: "bench", load: () => import("./ChooseLots.tsx") },
   plan: { title: "Plan", place: "bench", load: () => import("./Plan.tsx") },
   solutions: { title: "Solutions", place: "bench", load: () => import("./washing/Solutions.tsx") },
+  trials: { title: "Finings trials", place: "bench", load: () => import("./trial/Trials.tsx") },
   weight: { title: "By weight", place: "bench", load: () => import("./ByWeight.tsx") },
 };
 

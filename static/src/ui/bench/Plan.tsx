@@ -112,6 +112,11 @@ const Planned = ({ id, vesselMl }: { id: string; vesselMl: number }) => {
         <a class="button main wide" href={hrefTo("bench")}>
           To the pad
         </a>
+        {gyle.beer && (
+          <a class="button" href={hrefTo("bench", "trials", gyle.beer)}>
+            Finings trials of this beer
+          </a>
+        )}
       </div>
     </>
   );

@@ -9,7 +9,9 @@ const LONG_AGO_MIN = 100_000;
 
 export type NotFined = { is: "vegan" } | { is: "wait"; until: string };
 
-const earlier = (doses: readonly Dose[], now: string): Added[] =>
+type WentIn = Pick<Dose, "what" | "since">;
+
+const earlier = (doses: readonly WentIn[], now: string): Added[] =>
   doses.flatMap(({ what, since }) => {
     if (what === "primings" || what === "hops") return [];
     const minutes = (Date.parse(now) - Date.parse(since)) / MINUTE_MS;
@@ -18,7 +20,7 @@ const earlier = (doses: readonly Dose[], now: string): Added[] =>
 
 /** Null where it may go in. */
 export const whyNotFined = (
-  doses: readonly Dose[],
+  doses: readonly WentIn[],
   vegan: boolean,
   now: string,
 ): NotFined | null => {

@@ -8,7 +8,7 @@ import { may } from "../../mine.ts";
 import { More } from "../../parts/More.tsx";
 import { NotMine } from "../../parts/NotMine.tsx";
 import { save } from "../../parts/say.ts";
-import { goOnTo } from "../../shell/route.ts";
+import { goOnTo, hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { sentence } from "../../words.ts";
 import { newId } from "../new-id.ts";
@@ -121,6 +121,13 @@ export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: s
       </form>
       {spec.kind === "customer" && id !== null && before !== null && may("erased") && (
         <Personal id={id} title={title} />
+      )}
+      {spec.kind === "beer" && id !== null && before !== null && (
+        <div class="form">
+          <a class="button" href={hrefTo("bench", "trials", id)}>
+            Finings trials of this beer
+          </a>
+        </div>
       )}
       {spec.kind === "gyle" && before !== null && <Strength doc={before} />}
       {spec.kind === "gyle" && id !== null && <GyleLabel id={id} title={title} />}
