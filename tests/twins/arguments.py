@@ -18,6 +18,7 @@ from ..domain.histories import (
     record_sets,
     uncorrected,
 )
+from . import cellar_trade_arguments, fleet_trade_arguments, trade_arguments
 
 instants = st.datetimes(datetime(1990, 1, 1), datetime(2100, 1, 1), timezones=st.just(UTC)).map(  # noqa: DTZ001
     write_instant
@@ -123,4 +124,14 @@ ARGUMENTS |= {
     "records": records_of_a_kind,
     "readiness": histories_and_beers,
     "may_record": st.tuples(st.sampled_from(ROLES), st.sampled_from(sorted(KINDS))),
+}
+
+ARGUMENTS |= {
+    rule: st.tuples(trade_arguments.inputs(rule), trade_arguments.own_settings(rule))
+    for rule in trade_arguments.RULES
+}
+ARGUMENTS |= {
+    rule: st.tuples(trade.inputs(rule), trade.own_settings())
+    for trade in (cellar_trade_arguments, fleet_trade_arguments)
+    for rule in trade.RULES
 }

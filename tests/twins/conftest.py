@@ -4,11 +4,11 @@ from collections.abc import Iterator
 
 import pytest
 
-from .twin import ROOT, Twin, bundle
+from .twin import Twin, start
 
 
 @pytest.fixture(scope="session")
-def twin(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Twin]:
-    running = Twin(bundle(ROOT, tmp_path_factory.mktemp("twin")))
+def twin() -> Iterator[Twin]:
+    running = start()
     yield running
     running.close()

@@ -6,6 +6,8 @@ from typing import Any
 
 from cellarapp.domain.bench import co2, gravity, pressure, sugars
 from cellarapp.domain.calculations import calculate
+from cellarapp.domain.cellar import cooling
+from cellarapp.domain.cellar.gauging import Inside
 from cellarapp.domain.errors import DomainError
 from cellarapp.domain.rounding import cut, half_up
 from cellarapp.domain.working import Working
@@ -49,6 +51,15 @@ UNROUNDED = {
     "co2_per_gram": lambda hexose_g: sugars.co2_per_gram(Working(), sugar(hexose_g), "full"),
     "strength_rise_pct": lambda hexose_g, g_per_l: sugars.strength_rise_pct(
         Working(), sugar(hexose_g), g_per_l
+    ),
+    "hours_to": lambda way, air, share: cooling.hours_to(air + way, air, air + way * share, 19.67),
+    "temp_after": lambda from_c, air_c, hours: cooling.temp_after(from_c, air_c, hours, 19.67),
+    "full_ml": lambda bung, head, length: Inside(bung, bung * head, length).full_ml(),
+    "lying_ml": lambda bung, head, length, wet: Inside(bung, bung * head, length).lying_ml(
+        wet * bung
+    ),
+    "standing_ml": lambda bung, head, length, wet: Inside(bung, bung * head, length).standing_ml(
+        wet * length
     ),
 }
 """What stands behind the rounded figures, as it is before rounding."""

@@ -4,43 +4,62 @@ import json
 import shutil
 import subprocess
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
-ROOT = Path(__file__).parents[2]
-HOST = Path("tests/twins/host.ts")
+HOST = Path(__file__).with_name("host.mjs")
 
 
-def bundle(root: Path, to: Path) -> Path:
-    """Bundles the host with the rules found under `root` into one file that Node can run."""
-    node = shutil.which("node")
-    assert node, "node is not on the path: run .ci/test, or put Node 20 or newer there"
-    esbuild = ROOT / "static/node_modules/esbuild/bin/esbuild"
-    out = to / "host.mjs"
-    command = [esbuild, root / HOST, "--bundle", "--format=esm", "--platform=node"]
-    subprocess.run([*command, "--log-level=warning", f"--outfile={out}"], check=True, cwd=root)
-    return out
+class Fault(NamedTuple):
+    """What to write in a file of the phone's rules in place of what is right."""
+
+    file: str
+    right: str
+    wrong: str
 
 
 class Twin:
     """The phone's side of every rule. Answers ("value", v) or ("error", slug)."""
 
-    def __init__(self, script: Path) -> None:
-        self.process = subprocess.Popen(
-            ["node", script], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True, bufsize=1
-        )
+    def __init__(self, process: "subprocess.Popen[str]", fault: Fault | None = None) -> None:
+        self.process = process
+        self.fault = fault and fault._asdict()
+
+    def with_fault(self, fault: Fault) -> "Twin":
+        """The rules with this fault in them, in the same process."""
+        return Twin(self.process, fault)
 
     def ask(self, rule: str, *args: Any) -> tuple[str, Any]:
+        """What the phone's rule says.
+
+        Raises:
+            RuntimeError: the process has ended; it says why on its error output.
+        """
         assert self.process.stdin
         assert self.process.stdout
-        self.process.stdin.write(json.dumps({"rule": rule, "args": args}) + "\n")
+        question = {"fault": self.fault, "rule": rule, "args": args}
+        self.process.stdin.write(json.dumps(question) + "\n")
         answer = self.process.stdout.readline()
-        assert answer, f"the twin died of {rule}{args}"
+        if not answer:
+            raise RuntimeError(f"the twin died of {question}")
         [(sort, what)] = json.loads(answer).items()
         return sort, what
 
     def close(self) -> None:
+        """Ends the process, and with it all of its faults."""
         assert self.process.stdin
         assert self.process.stdout
         self.process.stdin.close()
         self.process.wait(timeout=10)
         self.process.stdout.close()
+
+
+def start() -> Twin:
+    """Starts Node, which bundles the rules when they are first asked."""
+    node = shutil.which("node")
+    assert node, "node is not on the path: run .ci/test, or put Node 20 or newer there"
+    command = [node, HOST]
+    return Twin(
+        subprocess.Popen(
+            command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True, bufsize=1
+        )
+    )

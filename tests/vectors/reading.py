@@ -69,17 +69,25 @@ def _entry(
 
 def faults(case: Case, ask: Ask) -> list[str]:
     """What is wrong with the answers to a case; entries are also asked backwards and doubled."""
+    return [fault for args in arguments(case) for fault in _faults(case, ask(case.twin, *args))]
+
+
+def arguments(case: Case) -> Iterator[list[Any]]:
+    """What the rule is asked, entries in several orders."""
+    if "asked" in case.case:
+        yield [case.case["asked"], case.case.get("own")]
+        return
     entries = entries_of(case.case)
     orders = [entries, entries[::-1], entries + entries] if case.twin == "ledger" else [entries]
-    return [fault for order in orders for fault in _faults(case, order, ask)]
+    for order in orders:
+        yield [order if arg == "$entries" else arg for arg in case.case.get("args", ["$entries"])]
 
 
-def _faults(case: Case, entries: list[dict[str, Any]], ask: Ask) -> list[str]:
+def _faults(case: Case, answered: Answer) -> list[str]:
     given = case.case
     if "asked" in given:
-        return _calculation_faults(given, ask(case.twin, given["asked"], given.get("own")))
-    args = [entries if arg == "$entries" else arg for arg in given.get("args", ["$entries"])]
-    sort, answer = ask(case.twin, *args)
+        return _calculation_faults(given, answered)
+    sort, answer = answered
     if "error" in given:
         return different("error", ("error", given["error"]), (sort, answer))
     if sort == "error":

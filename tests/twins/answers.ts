@@ -1,5 +1,4 @@
-/** Answers for the phone's rules: a JSON line {rule, args} in, a line {value} or {error} out. */
-import { createInterface } from "node:readline";
+/** The phone's side of every rule, by the names of reference.py. */
 import { takeApart } from "../../static/src/domain/asset-number.ts";
 import * as calendar from "../../static/src/domain/calendar.ts";
 import { mostThatFitsMl } from "../../static/src/domain/containers.ts";
@@ -74,8 +73,8 @@ const RULES: Record<string, (...args: any[]) => unknown> = {
   ...TRADE,
 };
 
-function answer(line: string): object {
-  const { rule, args } = JSON.parse(line);
+/** What a rule says of these arguments: {value}, or {error} with the slug of what it refuses. */
+export function answer(rule: string, args: unknown[]): object {
   try {
     const known = RULES[rule];
     if (!known) return { error: `no rule ${rule}` };
@@ -84,8 +83,4 @@ function answer(line: string): object {
     if (fault instanceof DomainError) return { error: fault.slug };
     return { error: `fault: ${fault}` };
   }
-}
-
-for await (const line of createInterface({ input: process.stdin })) {
-  process.stdout.write(`${JSON.stringify(answer(line))}\n`);
 }
