@@ -66,7 +66,14 @@ export interface BeerFields {
   target_co2_centivols: number;
   priming_sugar: string;
   priming_yield: "full" | "balling";
+  /** Of a sugar that is bought as syrup, by its own sheet: parts of its weight, of its solids. */
+  sugar_solids_tenths: number;
+  sugar_fermentable_tenths: number;
+  /** How strong the priming syrup is, by gravity or else by weight. */
+  syrup_gravity_e4: number;
   syrup_g_per_l: number;
+  /** Kegs are carbonated to it instead of being primed. */
+  keg_co2_centivols: number;
   auxiliary: "none" | "auxiliary_alginate" | "auxiliary_silica";
   auxiliary_ml_per_hl: number;
   isinglass_ml_per_hl: number;

@@ -1,5 +1,6 @@
 // The racking bench: one gyle, one pad, one button. Everything comes from the phone's own store.
 
+import { useEffect } from "preact/hooks";
 import { book } from "../../store/book.ts";
 import { may } from "../mine.ts";
 import { Choice } from "../parts/Choice.tsx";
@@ -15,6 +16,7 @@ import { ChooseGyle } from "./ChooseGyle.tsx";
 import { Doses } from "./Doses.tsx";
 import { GyleHead } from "./GyleHead.tsx";
 import { goOf } from "./go.ts";
+import { keepHand } from "./hand.ts";
 import { capacityOf, solutionInUse } from "./jobs.ts";
 import { Lately } from "./Lately.tsx";
 import { Now } from "./Now.tsx";
@@ -35,6 +37,7 @@ const SCREENS: { readonly [path: string]: Loadable } = {
   done: { title: "Bench", place: "bench", load: () => import("./DoneList.tsx") },
   lots: { title: "Lots in use", place: "bench", load: () => import("./ChooseLots.tsx") },
   plan: { title: "Plan", place: "bench", load: () => import("./Plan.tsx") },
+  place: { title: "Where to", place: "bench", load: () => import("./WhereFilled.tsx") },
   solutions: { title: "Solutions", place: "bench", load: () => import("./washing/Solutions.tsx") },
   trials: { title: "Finings trials", place: "bench", load: () => import("./trial/Trials.tsx") },
   weight: { title: "By weight", place: "bench", load: () => import("./ByWeight.tsx") },
@@ -95,6 +98,7 @@ const side = () => {
 const SaidStrip = () => (said.value === null ? null : <SavedStrip />);
 
 export const Bench = ({ path }: { path: readonly string[] }) => {
+  useEffect(keepHand, []);
   if (path[0] === "gyle") return <ChooseGyle />;
   const screen = SCREENS[path[0] ?? ""];
   if (screen) return <Lazy screen={screen} path={path} />;
@@ -112,19 +116,22 @@ export const Bench = ({ path }: { path: readonly string[] }) => {
   return (
     <div class="bench">
       {job.value === "fill" && !noGyle && <GyleHead />}
-      {/* Above the doses, whose warnings may run on under the pad: the jobs stay within reach. */}
-      <div class="jobs">
-        <Choice
-          label="What is done at the bench"
-          labelUnseen
-          options={jobOptions()}
-          value={job.value}
-          onValue={(value) => {
-            clearPad();
-            job.value = value as JobName;
-          }}
-        />
-      </div>
+      {/* Above the doses, whose warnings may run on under the pad. With a number on the pad the doses
+          need the room, and the job is on the big button. */}
+      {typed.value === "" && (
+        <div class="jobs">
+          <Choice
+            label="What is done at the bench"
+            labelUnseen
+            options={jobOptions()}
+            value={job.value}
+            onValue={(value) => {
+              clearPad();
+              job.value = value as JobName;
+            }}
+          />
+        </div>
+      )}
       {!noGyle && (job.value === "fill" || job.value === "fine") && <Doses />}
       {noGyle ? (
         <>

@@ -11,7 +11,7 @@ import { More } from "../parts/More.tsx";
 import { goOnTo, hrefTo } from "../shell/route.ts";
 import { brewName, dayWords, litres } from "../words.ts";
 import { gylesToRack, leftMl } from "./gyles.ts";
-import { gyleId } from "./state.ts";
+import { gyleId, instead } from "./state.ts";
 
 /** A phone that has never heard from the brewery knows of no gyle, which is not the same as none. */
 const NotYet = () => (
@@ -44,6 +44,7 @@ const NoGyle = () =>
 
 const choose = (id: string): void => {
   gyleId.value = id;
+  instead.value = {};
   goOnTo("bench");
 };
 

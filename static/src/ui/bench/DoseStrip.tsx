@@ -1,68 +1,95 @@
-// What goes into the container besides beer: one big number for each; behind a tap how it was worked
-// out, and a switch for a dose that is not given.
+// What goes into the container besides beer: one big number for each, or one for each size of a run.
+// Behind a tap how it was worked out, and what is given instead.
 
-import { showWithSwitch } from "../parts/working.ts";
+import { showUnder } from "../parts/working.ts";
 import { hrefTo } from "../shell/route.ts";
-import { listWords, litres, sentence } from "../words.ts";
-import type { DoseLine } from "./doses.ts";
-import { cautionLine, isGiven } from "./dosing.ts";
-import { LotsLine } from "./LotsLine.tsx";
-import { given } from "./state.ts";
+import { listWords, sentence } from "../words.ts";
+import type { DoseLine, Missing } from "./dose-line.ts";
+import { Given } from "./Given.tsx";
+import { amountGiven } from "./instead.ts";
+import { sizeName } from "./sizes.ts";
+import { instead } from "./state.ts";
 
-const turn = (what: string, on: boolean): void => {
-  given.value = { ...given.peek(), [what]: on };
+/** The rest of a long run is behind the tap. */
+const SHOWN = 3;
+
+/** What is given, and in words where that is not what is worked out. */
+const amountOf = (line: DoseLine, n: number) => {
+  const proposed = line.each?.[n] ?? null;
+  const given = line.later ? proposed : amountGiven(instead.value, line, n);
+  if (given === proposed) return { shown: given, says: "", off: false };
+  return given === 0
+    ? { shown: proposed, says: "not given", off: true }
+    : { shown: given, says: proposed === null ? "as typed" : `not ${proposed}`, off: false };
 };
 
-const Amount = ({ line }: { line: DoseLine }) => {
-  const off = !line.later && !isGiven(given.value, line);
+const Amounts = ({ line }: { line: DoseLine }) => {
+  const several = line.sizes.length > 1;
+  const more = line.sizes.length - SHOWN;
   return (
     <>
       <span>{line.label}</span>
-      <b class={off ? "off" : ""}>
-        {line.each?.[0] ?? "–"}
-        {line.each !== null && <small>{line.unit}</small>}
-      </b>
-      <span class={off ? "look" : "small"}>{off ? "not given" : line.note}</span>
+      {line.sizes.slice(0, SHOWN).map(({ kind, volume_ml }, n) => {
+        const { shown, says, off } = amountOf(line, n);
+        const name = several ? sizeName(kind, volume_ml) : "";
+        return (
+          <>
+            <b class={off ? "off" : ""}>
+              {shown ?? "–"}
+              {shown !== null && <small>{line.unit}</small>}
+            </b>
+            {name && <span class="small">{name}</span>}
+            {says && <span class="look">{says}</span>}
+            {!several && !says && <span class="small">{line.note}</span>}
+          </>
+        );
+      })}
+      {more > 0 && <span class="small">and {more} more sizes</span>}
+      {several && <span class="small">{line.note}</span>}
     </>
   );
 };
 
-const Cell = ({ line, volumeMl }: { line: DoseLine; volumeMl: number }) => {
-  const amount = line.each?.[0] ?? 0;
-  const decide = {
-    label: `Given with the fill: ${line.label}`,
-    on: () => isGiven(given.value, line),
-    turn: (on: boolean) => turn(line.what, on),
-  };
-  if (line.worked.length === 0) {
+/** For ears: "426 mL", or "426 mL in a firkin, 852 mL in a kilderkin". */
+const amountWords = (line: DoseLine): string =>
+  line.sizes
+    .map(({ kind, volume_ml }, n) => {
+      const { shown, says } = amountOf(line, n);
+      const amount = shown === null ? "not known" : `${shown} ${line.unit}`;
+      const where = line.sizes.length > 1 ? ` in a ${sizeName(kind, volume_ml)}` : "";
+      return `${amount}${where}${says ? `, ${says}` : ""}`;
+    })
+    .join(", ");
+
+const Cell = ({ line }: { line: DoseLine }) => {
+  // What is refused for good, isinglass in a vegan beer, is not given by another way either.
+  if (line.each === null && line.missing === null) {
     return (
       <li class="dose">
-        <Amount line={line} />
+        <Amounts line={line} />
       </li>
     );
   }
-  const title = `${sentence(line.label)} for ${litres(volumeMl)}`;
-  const open = () =>
-    showWithSwitch(line.later || amount === 0 ? null : decide, title, ...line.worked);
+  const Decide = line.later ? null : () => <Given line={line} />;
+  const ask = line.each === null ? "how much is given" : "how it is worked out";
   return (
     <li>
       <button
         type="button"
         class="dose"
-        aria-label={`${line.label} ${amount} ${line.unit}: how it is worked out`}
-        onClick={open}
+        aria-label={`${line.label} ${amountWords(line)}: ${ask}`}
+        onClick={() => showUnder(Decide, sentence(line.label), ...line.worked)}
       >
-        <Amount line={line} />
+        <Amounts line={line} />
       </button>
     </li>
   );
 };
 
 /** What is not entered, and where to enter it. */
-const Missing = (props: { line: DoseLine; gyle: string; beer: string }) => {
-  const { line } = props;
-  if (line.missing === null) return null;
-  const ofGyle = line.missing.of === "gyle";
+export const Lacking = (props: { label: string; missing: Missing; gyle: string; beer: string }) => {
+  const { label, missing } = props;
+  const ofGyle = missing.of === "gyle";
   const href = ofGyle
     ? hrefTo("office", "gyles", props.gyle)
     : hrefTo("office", "beers", props.beer);
@@ -71,35 +98,18 @@ const Missing = (props: { line: DoseLine; gyle: string; beer: string }) => {
       <a
         class="look"
         href={href}
-        aria-label={`For ${line.label} enter the ${line.missing.of}'s ${listWords(line.missing.words)}`}
+        aria-label={`For ${label} enter the ${missing.of}'s ${listWords(missing.words)}`}
       >
-        Enter {listWords(line.missing.words)}
+        Enter {listWords(missing.words)}
       </a>
     </p>
   );
 };
 
-export const DoseStrip = (props: {
-  lines: readonly DoseLine[];
-  volumeMl: number;
-  gyle: string;
-  beer: string;
-}) => {
-  const { lines } = props;
-  if (lines.length === 0) return null;
-  // One line under the strip at most, so that the jobs stay in sight above the pad.
-  const lacking = lines.find((line) => line.missing !== null);
-  const caution = lacking ? null : cautionLine(lines);
-  return (
-    <section class="doses" aria-label={`Doses for ${litres(props.volumeMl)}`}>
-      <ul>
-        {lines.map((line) => (
-          <Cell key={line.what} line={line} volumeMl={props.volumeMl} />
-        ))}
-      </ul>
-      {lacking && <Missing line={lacking} gyle={props.gyle} beer={props.beer} />}
-      {caution && <p class="small">{caution}</p>}
-      <LotsLine lines={lines} />
-    </section>
-  );
-};
+export const DoseCells = ({ lines }: { lines: readonly DoseLine[] }) => (
+  <>
+    {lines.map((line) => (
+      <Cell key={line.what} line={line} />
+    ))}
+  </>
+);

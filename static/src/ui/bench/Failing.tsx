@@ -2,6 +2,7 @@
 
 import { useState } from "preact/hooks";
 import { Field } from "../parts/Field.tsx";
+import type { ScreenProps } from "../shell/screens.ts";
 import { recordFailed } from "./record.ts";
 import { failing } from "./state.ts";
 
@@ -14,7 +15,7 @@ const REASONS = [
   "dented",
 ];
 
-export const Failing = ({ number }: { number: string }) => {
+const Failing = ({ path: [number = ""] }: ScreenProps) => {
   const [why, setWhy] = useState("");
   return (
     <div class="now failing">
@@ -55,3 +56,5 @@ export const Failing = ({ number }: { number: string }) => {
     </div>
   );
 };
+
+export default Failing;

@@ -11,7 +11,7 @@ const OPTIONS = Object.entries(CONTAINER_KINDS).map(([value, kind]) => ({
   label: kind.capacity_ml === null ? `Another ${kind.name.toLowerCase()}` : kind.name,
 }));
 
-export const NewContainer = () => {
+const NewContainer = () => {
   const capacity = newFacts().capacity_ml;
   const nominal = CONTAINER_KINDS[newKind.value]?.capacity_ml ?? null;
   return (
@@ -37,3 +37,5 @@ export const NewContainer = () => {
     </div>
   );
 };
+
+export default NewContainer;

@@ -5,15 +5,17 @@ import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
 import { SavedStrip } from "../parts/Saved.tsx";
 import { said } from "../parts/say.ts";
+import { Lazy } from "../shell/Lazy.tsx";
 import { hrefTo } from "../shell/route.ts";
 import { litres } from "../words.ts";
-import { Failing } from "./Failing.tsx";
 import { capacityOf, JOBS } from "./jobs.ts";
 import { NowOne } from "./NowOne.tsx";
 import { NowRun } from "./NowRun.tsx";
 import { NowSeveral } from "./NowSeveral.tsx";
 import { session } from "./session.ts";
 import { clearPad, failing, gyleId, job, meant, moving, typed, typingLitres } from "./state.ts";
+
+const FAILING = { title: "Bench", place: "bench", load: () => import("./Failing.tsx") };
 
 /** What of this bench was just saved, if it was one: a run is moved in the list above. */
 const justDone = (entries: readonly string[]) =>
@@ -108,7 +110,7 @@ const Meant = () => {
       return <NowRun numbers={what.numbers} />;
     default:
       return failing.value ? (
-        <Failing number={what.number} />
+        <Lazy screen={FAILING} path={[what.number]} />
       ) : (
         <NowOne
           number={what.number}

@@ -4,11 +4,13 @@ import type { Standing } from "../../domain/standing.ts";
 import { Head } from "../parts/Head.tsx";
 import { bareHead, headOf } from "../parts/head-of.ts";
 import { said } from "../parts/say.ts";
+import { Lazy } from "../shell/Lazy.tsx";
 import { containerHref } from "../shell/route.ts";
 import { tryOut } from "../try-out.ts";
 import { containerName, type Known, litres, outcomeRemarks, placeFacet } from "../words.ts";
 import { capacityOf, deedsFor, refusal } from "./jobs.ts";
-import { NewContainer } from "./NewContainer.tsx";
+import { NEW_CONTAINER } from "./new-container.ts";
+import { StandsIn } from "./StandsIn.tsx";
 import { chosen, job, meant, moving, type, typed, volumeMl } from "./state.ts";
 
 /** Digits that fit one container with letters may be meant as a plain number all the same. */
@@ -55,6 +57,7 @@ export const NowOne = (props: {
           {volume !== null && job.value === "fill" && <b>{`, takes ${litres(volume)}`}</b>}
         </p>
         {place && <p class="small">{place.says}</p>}
+        {job.value === "fill" && moving.value === null && <StandsIn />}
         {moving.value !== null && <p class="look">This one, not {moving.value.number}.</p>}
         {asksKind && <p class="look">Not on record. What is it?</p>}
         {(cannot ? [] : remarks).map((remark) => (
@@ -65,7 +68,7 @@ export const NowOne = (props: {
         {cannot && !said.value?.trouble && <p class="look">{cannot}</p>}
         <NotThat number={number} />
       </div>
-      {asksKind && <NewContainer />}
+      {asksKind && <Lazy screen={NEW_CONTAINER} path={[]} />}
     </div>
   );
 };

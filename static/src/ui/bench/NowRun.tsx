@@ -2,10 +2,12 @@
 
 import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
+import { Lazy } from "../shell/Lazy.tsx";
 import { tryOut } from "../try-out.ts";
 import { count, listWords, litres, outcomeRemarks } from "../words.ts";
 import { capacityOf, deedsFor, JOBS } from "./jobs.ts";
-import { NewContainer } from "./NewContainer.tsx";
+import { NEW_CONTAINER } from "./new-container.ts";
+import { StandsIn } from "./StandsIn.tsx";
 import { job, volumeMl } from "./state.ts";
 
 const standingOf = (number: string) => book.containers.value.get(number) ?? null;
@@ -39,17 +41,20 @@ export const NowRun = ({ numbers }: { numbers: readonly string[] }) => {
   const odd = oddities(numbers);
   return (
     <div class="now run">
-      <p>
-        <strong>
-          {numbers[0]} to {numbers.at(-1)}
-        </strong>
-        , {count(numbers.length, "container")}
-        {job.value === "fill" && `, ${litres(ml)}`}
-      </p>
+      <div class="heads">
+        <p>
+          <strong>
+            {numbers[0]} to {numbers.at(-1)}
+          </strong>
+          , {count(numbers.length, "container")}
+          {job.value === "fill" && `, ${litres(ml)}`}
+        </p>
+        {job.value === "fill" && <StandsIn />}
+      </div>
       {unknown.length > 0 && (
         <>
           <p class="look">{unknownWords(unknown)}</p>
-          <NewContainer />
+          <Lazy screen={NEW_CONTAINER} path={[]} />
         </>
       )}
       {odd.length === 0 && unknown.length === 0 && (

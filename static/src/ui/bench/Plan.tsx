@@ -9,6 +9,7 @@ import { showWorking } from "../parts/working.ts";
 import { hrefTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
 import { beerDoc, brewName, litres, sentence } from "../words.ts";
+import { Expect } from "./Expect.tsx";
 import { leftMl } from "./gyles.ts";
 import {
   fillWords,
@@ -17,6 +18,7 @@ import {
   type Row,
   rowName,
   rowsHere,
+  sizesIn,
   unmetWords,
   type Wishes,
 } from "./racking-plan.ts";
@@ -72,6 +74,12 @@ const Planned = ({ id, vesselMl }: { id: string; vesselMl: number }) => {
   const rows = rowsHere(book.containers.value.values());
   const plan = planOf(rows, vesselMl, gyle.loss_ml ?? 0, wishes.value, ownFigures.value);
   const unmet = unmetWords(plan);
+  const racked = {
+    beer: beerDoc(known.value, id)?.fields ?? {},
+    gyle,
+    sizes: sizesIn(plan),
+    settings: ownFigures.value,
+  };
   return (
     <>
       <section class="form" aria-live="polite">
@@ -103,11 +111,12 @@ const Planned = ({ id, vesselMl }: { id: string; vesselMl: number }) => {
           ))}
         </ul>
       </section>
-      <Sheet
-        beer={beerDoc(known.value, id)?.fields ?? {}}
-        gyle={gyle}
-        fills={plan.fills.filter(({ fill }) => fill > 0)}
-      />
+      {racked.sizes.length > 0 && (
+        <>
+          <Sheet racked={racked} />
+          <Expect racked={racked} />
+        </>
+      )}
       <div class="form">
         <a class="button main wide" href={hrefTo("bench")}>
           To the pad

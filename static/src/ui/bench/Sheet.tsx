@@ -1,27 +1,21 @@
 // The sheet for the bench: the doses of each kind that is to be filled, what to draw in all, and how
 // to make the syrup up.
 
-import type { BeerFields, GyleFields } from "../../domain/records.ts";
-import { ownFigures } from "../own-figures.ts";
 import { Line, Lines } from "../parts/Line.tsx";
 import { showWorking } from "../parts/working.ts";
 import { listWords, sentence } from "../words.ts";
-import { type DoseLine, doseLines } from "./doses.ts";
-import { type Row, rowName } from "./racking-plan.ts";
+import type { DoseLine, Racked } from "./dose-line.ts";
+import { doseLines } from "./doses.ts";
+import { sizeName } from "./sizes.ts";
 import { syrupWords } from "./syrup-words.ts";
-
-interface Fill {
-  row: Row;
-  fill: number;
-}
 
 const doseOf = (line: DoseLine, n: number): string =>
   line.each === null ? `${line.label} not known` : `${line.label} ${line.each[n]} ${line.unit}`;
 
-const Total = ({ line }: { line: DoseLine }) => {
+const Total = ({ line, beer }: { line: DoseLine; beer: Racked["beer"] }) => {
   const says = line.missing
     ? `Enter the ${line.missing.of}'s ${listWords(line.missing.words)} first.`
-    : `${sentence(line.note)}${line.note === "" ? "" : "."} ${syrupWords(line)}`.trim();
+    : `${sentence(line.note)}${line.note === "" ? "" : "."} ${syrupWords(line, beer)}`.trim();
   return (
     <Line
       title={sentence(line.label)}
@@ -40,30 +34,24 @@ const Total = ({ line }: { line: DoseLine }) => {
   );
 };
 
-export const Sheet = (props: {
-  beer: Partial<BeerFields>;
-  gyle: Partial<GyleFields>;
-  fills: readonly Fill[];
-}) => {
-  const { beer, gyle, fills } = props;
-  if (fills.length === 0) return null;
-  const containers = fills.map(({ row, fill }) => ({ volume_ml: row.capacity_ml, count: fill }));
-  const lines = doseLines({ beer, gyle, containers, settings: ownFigures.value });
-  if (lines.length === 0) return null;
+export const Sheet = ({ racked }: { racked: Racked }) => {
+  const lines = doseLines(racked);
+  const [first] = lines;
+  if (first === undefined) return null;
   return (
     <>
       <Lines heading="Into each">
-        {fills.map(({ row }, n) => (
+        {first.sizes.map(({ kind, volume_ml }, n) => (
           <Line
-            key={row.key}
-            title={sentence(rowName(row))}
+            key={`${kind} ${volume_ml}`}
+            title={sentence(sizeName(kind, volume_ml))}
             reason={`${lines.map((line) => doseOf(line, n)).join(", ")}.`}
           />
         ))}
       </Lines>
       <Lines heading="To draw in all">
         {lines.map((line) => (
-          <Total key={line.what} line={line} />
+          <Total key={line.what} line={line} beer={racked.beer} />
         ))}
       </Lines>
     </>

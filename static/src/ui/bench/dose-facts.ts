@@ -1,11 +1,10 @@
 // A dose as an entry carries it.
 
 import type { Facts } from "../../domain/entries.ts";
-import type { DoseLine } from "./doses.ts";
+import type { DoseLine } from "./dose-line.ts";
 import type { LotsInUse } from "./lots.ts";
 
-export const doseFacts = (line: DoseLine, lots: LotsInUse): Facts => {
-  const [amount = 0] = line.each ?? [];
+export const doseFacts = (line: DoseLine, amount: number, lots: LotsInUse): Facts => {
   const lot = lots[line.what];
   return {
     what: line.what,

@@ -9,14 +9,17 @@ import { known } from "../known.ts";
 import { ownFigures } from "../own-figures.ts";
 import { beerDoc, kindWords, litres, litresAtMost, typedMl } from "../words.ts";
 import { dosing } from "./load-dosing.ts";
+import { placeOfFilled } from "./place.ts";
+import type { ToFill } from "./sizes.ts";
 import {
-  given,
   gyleId,
+  instead,
   type JobName,
   job,
   newCapacity,
   newKind,
   solutionId,
+  standsIn,
   volumeMl,
 } from "./state.ts";
 
@@ -63,17 +66,28 @@ export const deedsFor = (standing: Standing | null): Deed[] => {
   return deeds;
 };
 
+/** What is filled, how much goes in, and what it may stand. */
+export const toFill = (standing: Standing | null): ToFill => ({
+  kind: standing?.registered ? standing.kind : newKind.value,
+  volume_ml: volumeMl.value ?? capacityOf(standing) ?? 0,
+  limit_millibar: standing?.limit_millibar ?? null,
+});
+
+/** Where it stands once it is filled. */
+export const filledPlace = (): string => placeOfFilled(book.places.value, standsIn.value);
+
 const fillFacts = (standing: Standing | null): Facts => {
   const gyle = gyleId.value;
-  const volume_ml = volumeMl.value ?? capacityOf(standing) ?? 0;
-  const kind = standing?.registered ? standing.kind : newKind.value;
+  const { kind, volume_ml } = toFill(standing);
   const shape = CONTAINER_KINDS[kind ?? ""]?.shape ?? null;
   const beer = beerDoc(known.value, gyle);
   const best_before = bestBeforeOn(known.value.now, beer, shape, ownFigures.value);
+  const own = ownFigures.value;
   const rules = dosing.value;
-  const lines = rules?.linesFor(known.value, gyle, volume_ml, standing, ownFigures.value) ?? [];
-  const doses = rules?.givenFacts(lines, given.value, rules.usedLots.value) ?? [];
-  return { gyle, volume_ml, best_before, ...(doses.length > 0 ? { doses } : {}) };
+  const noted = rules && { instead: instead.value, lots: rules.usedLots.value };
+  const doses = noted ? rules.fillDoses(known.value, gyle, toFill(standing), own, noted) : [];
+  const place = filledPlace();
+  return { gyle, volume_ml, best_before, place, ...(doses.length > 0 ? { doses } : {}) };
 };
 
 /** The solution that is washed with; one thrown away since is none. */
@@ -90,15 +104,15 @@ const washFacts = (): Facts => {
 
 const fineFacts = (standing: Standing | null): Facts => {
   const rules = dosing.value;
-  return standing === null || rules === null
-    ? { what: "isinglass" }
-    : rules.finingFacts(known.value, standing, ownFigures.value, rules.usedLots.value);
+  if (standing === null || rules === null) return { what: "isinglass" };
+  const noted = { instead: instead.value, lots: rules.usedLots.value };
+  return rules.finingFacts(known.value, standing, ownFigures.value, noted);
 };
 
 const fineRefusal = (standing: Standing | null): string | null =>
   dosing.value === null
     ? "The reckoning of doses is not on this phone yet. It comes with a signal."
-    : dosing.value.finingRefusal(known.value, standing, ownFigures.value);
+    : dosing.value.finingRefusal(known.value, standing, ownFigures.value, instead.value);
 
 /** Why the job cannot be noted as it stands; null when it can. Only slips of the finger are refused. */
 export const refusal = (number: string, standing: Standing | null): string | null => {

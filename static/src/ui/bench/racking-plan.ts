@@ -1,16 +1,18 @@
 // Which containers to fill from a gyle: counted from the register, wishes first, by the rule.
 
 import { rackingPlan } from "../../domain/bench/racking.ts";
-import { CONTAINER_KINDS } from "../../domain/containers.ts";
 import type { Settings } from "../../domain/figures.ts";
 import type { Standing } from "../../domain/standing.ts";
-import { count, kindWords, litres } from "../words.ts";
+import { count, litres } from "../words.ts";
+import { lowerOf, type Size, sizeName } from "./sizes.ts";
 
 /** Containers of one kind and size that are empty and here. */
 export interface Row {
   key: string;
   kind: string;
   capacity_ml: number;
+  /** The lowest marked limit of the clean ones, where any has a mark. */
+  limit_millibar: number | null;
   clean: number;
   dirty: number;
 }
@@ -20,13 +22,25 @@ const MOST_AT_ONCE = 200;
 /** By kind and size, the largest first; what is full, out, missing or set aside is not counted. */
 export const rowsHere = (containers: Iterable<Standing>): Row[] => {
   const rows = new Map<string, Row>();
-  for (const { registered, kind, capacity_ml, contents, trip, held, clean } of containers) {
+  for (const standing of containers) {
+    const { registered, kind, capacity_ml, contents, trip, held, clean } = standing;
     if (!registered || kind === null || capacity_ml === null) continue;
     if (contents !== null || trip !== null || held !== null) continue;
     const key = `${kind} ${capacity_ml}`;
-    const row = rows.get(key) ?? { key, kind, capacity_ml, clean: 0, dirty: 0 };
+    const row = rows.get(key) ?? {
+      key,
+      kind,
+      capacity_ml,
+      limit_millibar: null,
+      clean: 0,
+      dirty: 0,
+    };
     const isClean = clean?.state === "washed" || clean?.state === "passed";
-    rows.set(key, isClean ? { ...row, clean: row.clean + 1 } : { ...row, dirty: row.dirty + 1 });
+    const limit_millibar = lowerOf(row.limit_millibar, standing.limit_millibar);
+    rows.set(
+      key,
+      isClean ? { ...row, limit_millibar, clean: row.clean + 1 } : { ...row, dirty: row.dirty + 1 },
+    );
   }
   return [...rows.values()].sort(
     (a, b) => b.capacity_ml - a.capacity_ml || (a.key < b.key ? -1 : 1),
@@ -34,21 +48,27 @@ export const rowsHere = (containers: Iterable<Standing>): Row[] => {
 };
 
 /** "firkin"; with its size where that is not the kind's own. */
-export const rowName = ({ kind, capacity_ml }: Row): string =>
-  CONTAINER_KINDS[kind]?.capacity_ml === capacity_ml
-    ? kindWords(kind)
-    : `${kindWords(kind)} of ${litres(capacity_ml)}`;
+export const rowName = ({ kind, capacity_ml }: Row): string => sizeName(kind, capacity_ml);
 
 export type Wishes = Readonly<Record<string, number>>;
 
-/** No more of each than the beer fills, and no more in all than are planned at once. */
+/** No more of each than the beer fills, and no more in all than are planned at once: wishes first. */
 const offered = (rows: readonly Row[], usableMl: number, wishes: Wishes) => {
+  const sizes = rows.map((row) => {
+    const most = Math.min(row.clean, Math.ceil(usableMl / row.capacity_ml));
+    const wished = Math.min(MOST_AT_ONCE, wishes[row.key] ?? 0);
+    return { capacity_ml: row.capacity_ml, most, wished };
+  });
   let room = MOST_AT_ONCE;
-  return rows.map((row) => {
-    const most = Math.ceil(usableMl / row.capacity_ml);
-    const available = Math.min(row.clean, most, room);
-    room -= available;
-    return { capacity_ml: row.capacity_ml, available, wished: Math.min(200, wishes[row.key] ?? 0) };
+  const take = (n: number): number => {
+    const taken = Math.min(n, room);
+    room -= taken;
+    return taken;
+  };
+  const granted = sizes.map(({ most, wished }) => take(Math.min(most, wished)));
+  return sizes.map(({ capacity_ml, most, wished }, n) => {
+    const first = granted[n] ?? 0;
+    return { capacity_ml, available: first + take(most - first), wished };
   });
 };
 
@@ -71,6 +91,17 @@ export const planOf = (
 };
 
 type Plan = ReturnType<typeof planOf>;
+
+/** What is planned to be filled, for the doses. */
+export const sizesIn = ({ fills }: Plan): Size[] =>
+  fills
+    .filter(({ fill }) => fill > 0)
+    .map(({ row: { kind, capacity_ml, limit_millibar }, fill }) => ({
+      kind,
+      volume_ml: capacity_ml,
+      limit_millibar,
+      count: fill,
+    }));
 
 const manyOf = (n: number, row: Row): string =>
   /^\d/.test(rowName(row)) ? `${n} × ${rowName(row)}` : count(n, rowName(row));

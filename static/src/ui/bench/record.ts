@@ -5,7 +5,7 @@ import { said, save } from "../parts/say.ts";
 import { listWords } from "../words.ts";
 import { type Deed, deedsFor, JOBS, newFacts, solutionInUse } from "./jobs.ts";
 import { dosing, dosingReady } from "./load-dosing.ts";
-import { clearPad, job, moving, type, typed, volumeMl } from "./state.ts";
+import { clearPad, instead, job, moving, type, typed, volumeMl } from "./state.ts";
 
 /** "117 filled." or "117 to 124 filled, 8 in all." */
 const doneText = (numbers: readonly string[], done: string): string =>
@@ -23,6 +23,7 @@ export const recordJob = async (numbers: readonly string[]): Promise<void> => {
   });
   const typedNow = typed.peek();
   const volumeNow = volumeMl.peek();
+  const insteadNow = instead.peek();
   const solution = job.peek() === "wash" ? solutionInUse() : null;
   const words = doneText(numbers, JOBS[job.peek()].done);
   // The pad is free for the next number at once, but only while the save holds off a reload;
@@ -38,6 +39,7 @@ export const recordJob = async (numbers: readonly string[]): Promise<void> => {
   const trouble = said.peek();
   type(typedNow);
   volumeMl.value = volumeNow;
+  instead.value = insteadNow;
   said.value = trouble;
 };
 

@@ -6,6 +6,7 @@ import { book } from "../../store/book.ts";
 import { said, say } from "../parts/say.ts";
 import { readTyped } from "../parts/typed-number.ts";
 import { setHalfMade } from "../shell/half-made.ts";
+import type { Instead } from "./instead.ts";
 
 export type JobName = "fill" | "fine" | "wash" | "inspect";
 
@@ -14,8 +15,8 @@ export const gyleId = book.setting<string>("bench.gyle", "");
 export const job = book.setting<JobName>("bench.job", "fill");
 /** What is washed with: a solution on record, "" for none. */
 export const solutionId = book.setting<string>("bench.solution", "");
-/** Doses that are not given with the fill, by what they are; a switch stays as it was left. */
-export const given = book.setting<Readonly<Record<string, boolean>>>("bench.given", {});
+/** Where filled containers stand: a place's id, "" while none was chosen. */
+export const standsIn = book.setting<string>("bench.place", "");
 /** The kind that was last chosen for a number not on record: mostly the next one is the same. */
 export const newKind = book.setting<string>("bench.newKind", "firkin");
 
@@ -26,6 +27,8 @@ export const chosen = signal<string | null>(null);
 export const typingLitres = signal<string | null>(null);
 /** Another volume than the nominal one, for the next fill only. */
 export const volumeMl = signal<number | null>(null);
+/** Other amounts than those worked out, or none, for the next fill only. */
+export const instead = signal<Instead>({});
 /** Another capacity than the nominal one of `newKind`, in litres as typed. */
 export const newCapacity = signal<string | null>(null);
 /** The entries whose number was wrong, while the right one is typed. */
@@ -48,6 +51,7 @@ export const clearPad = (): void => {
   type("");
   typingLitres.value = null;
   volumeMl.value = null;
+  instead.value = {};
   newCapacity.value = null;
   moving.value = null;
 };

@@ -1,7 +1,7 @@
 // The one container that is meant: its head, and what is to be known before the button is pressed.
 
 import type { Standing } from "../../domain/standing.ts";
-import { NewContainer } from "../bench/NewContainer.tsx";
+import NewContainer from "../bench/NewContainer.tsx";
 import { known } from "../known.ts";
 import { Field } from "../parts/Field.tsx";
 import { Head } from "../parts/Head.tsx";

@@ -1,7 +1,7 @@
 // A run such as 117 to 124: the same remark is said once, with all the numbers it is true of.
 
 import { book } from "../../store/book.ts";
-import { NewContainer } from "../bench/NewContainer.tsx";
+import NewContainer from "../bench/NewContainer.tsx";
 import { count, listWords } from "../words.ts";
 import type { HandJob } from "./hand-job.ts";
 

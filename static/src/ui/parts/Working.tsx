@@ -2,15 +2,14 @@
 // where it comes from. A dialog of the browser's own: Escape and the back gesture close it, and the
 // focus returns to the figure that was touched.
 
-import { render } from "preact";
+import { type ComponentType, render } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import { CAUTIONS } from "../../domain/cautions.ts";
 import { FIGURES, type FigureId } from "../../domain/figures.ts";
 import { ownFigures } from "../own-figures.ts";
-import { Tick } from "./Choice.tsx";
 import { kindWords, numberWords, standingValue, valueWords } from "./figure-words.ts";
 import { type Sources, useSources } from "./sources.ts";
-import type { AnyWorked, Switch } from "./working.ts";
+import type { AnyWorked } from "./working.ts";
 
 const Steps = ({ worked }: { worked: AnyWorked }) => (
   <ol>
@@ -50,10 +49,10 @@ const unique = <T,>(lists: readonly (readonly T[])[]): T[] => [...new Set(lists.
 const Panel = (props: {
   title: string;
   worked: readonly AnyWorked[];
-  decide: Switch | null;
+  Decide: ComponentType | null;
   onClosed: () => void;
 }) => {
-  const { decide } = props;
+  const { Decide, worked } = props;
   const dialog = useRef<HTMLDialogElement>(null);
   const sources = useSources();
   useEffect(() => {
@@ -62,7 +61,7 @@ const Panel = (props: {
     addEventListener("hashchange", close);
     return () => removeEventListener("hashchange", close);
   }, []);
-  const cautions = unique(props.worked.map((one) => one.cautions));
+  const cautions = unique(worked.map((one) => one.cautions));
   return (
     <dialog ref={dialog} class="working" aria-labelledby="working-title" onClose={props.onClosed}>
       <header>
@@ -71,10 +70,10 @@ const Panel = (props: {
           Close
         </button>
       </header>
-      {decide && <Tick label={decide.label} value={decide.on()} onValue={decide.turn} />}
-      <h3>How it is worked out</h3>
-      {props.worked.map((worked) => (
-        <Steps key={worked} worked={worked} />
+      {Decide && <Decide />}
+      {worked.length > 0 && <h3>How it is worked out</h3>}
+      {worked.map((one) => (
+        <Steps key={one} worked={one} />
       ))}
       {cautions.length > 0 && <h3>To mind</h3>}
       <ul>
@@ -85,9 +84,9 @@ const Panel = (props: {
           </li>
         ))}
       </ul>
-      <h3>Figures used</h3>
+      {worked.length > 0 && <h3>Figures used</h3>}
       <ul>
-        {unique(props.worked.map((one) => one.figures)).map((id) => (
+        {unique(worked.map((one) => one.figures)).map((id) => (
           <FigureUsed key={id} id={id} sources={sources} />
         ))}
       </ul>
@@ -96,11 +95,15 @@ const Panel = (props: {
 };
 
 /** Show the panel; it takes itself away when closed. */
-export const open = (title: string, worked: readonly AnyWorked[], decide: Switch | null): void => {
+export const open = (
+  title: string,
+  worked: readonly AnyWorked[],
+  Decide: ComponentType | null,
+): void => {
   const host = document.body.appendChild(document.createElement("div"));
   const takeAway = () => {
     render(null, host);
     host.remove();
   };
-  render(<Panel title={title} worked={worked} decide={decide} onClosed={takeAway} />, host);
+  render(<Panel title={title} worked={worked} Decide={Decide} onClosed={takeAway} />, host);
 };

@@ -24,10 +24,13 @@ const GYLE: Racked["gyle"] = {
   highest_temp_decidegc: 200,
   fining_temp_decidegc: 130,
 };
-const FIRKIN = [{ volume_ml: 40_915, count: 1 }];
+const FIRKIN = [{ kind: "firkin", volume_ml: 40_915, count: 1, limit_millibar: null }];
 
-const lines = (beer: Racked["beer"], gyle: Racked["gyle"] = GYLE, containers = FIRKIN) =>
-  doseLines({ beer, gyle, containers, settings: {} });
+const lines = (
+  beer: Racked["beer"],
+  gyle: Racked["gyle"] = GYLE,
+  sizes: Racked["sizes"] = FIRKIN,
+) => doseLines({ beer, gyle, sizes, settings: {} });
 const named = (all: DoseLine[], what: string) => all.find((line) => line.what === what);
 
 test("a fined and primed beer has its doses in the order in which they go in", () => {
@@ -49,7 +52,11 @@ test("a fined and primed beer has its doses in the order in which they go in", (
 test("with no syrup the sugar is dry grams, and twelve take twelve times as much", () => {
   const { syrup_g_per_l: _, ...dry } = BEER;
   const [one] = lines(dry);
-  const [twelve] = lines(dry, GYLE, [{ volume_ml: 40_915, count: 12 }]);
+  const [twelve] = lines(
+    dry,
+    GYLE,
+    FIRKIN.map((size) => ({ ...size, count: 12 })),
+  );
   assert.equal(one?.unit, "g");
   assert.ok(Math.abs((twelve?.total ?? 0) - 12 * (one?.total ?? 0)) <= 6);
 });
@@ -95,7 +102,7 @@ test("beer with extract enough gets none and the reason", () => {
 
 test("a temperature that cannot be is told, not worked with", () => {
   const primings = named(lines(BEER, { ...GYLE, highest_temp_decidegc: 450 }), "primings");
-  assert.deepEqual(primings?.missing?.words, ["highest temp c from 0 to 30 °C"]);
+  assert.deepEqual(primings?.missing?.words, ["warmest temperature from 0 to 30 °C"]);
 });
 
 test("only what this racking has earned is said aloud", () => {

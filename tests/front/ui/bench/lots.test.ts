@@ -39,6 +39,7 @@ const LINE: DoseLine = {
   what: "isinglass",
   label: "isinglass",
   unit: "mL",
+  sizes: [{ kind: "firkin", volume_ml: 40_915, count: 1, limit_millibar: null }],
   each: [426],
   total: 426,
   note: "",
@@ -71,13 +72,13 @@ test("a person's choice stands, none among them, until that lot is used up", () 
 
 test("with no lot on record nothing is noted and nothing is asked", () => {
   assert.deepEqual(lotsInUse(new Map(), {}, [cask()]), {});
-  assert.deepEqual(doseFacts(LINE, {}), { what: "isinglass", amount_ml: 426 });
+  assert.deepEqual(doseFacts(LINE, 426, {}), { what: "isinglass", amount_ml: 426 });
   const around = { lots: new Map(), used: {}, now: NOW, own: {} };
   assert.equal(lotsLine([LINE], around), null);
 });
 
 test("a dose carries its lot", () => {
-  assert.deepEqual(doseFacts(LINE, { isinglass: "new" }), {
+  assert.deepEqual(doseFacts(LINE, 426, { isinglass: "new" }), {
     what: "isinglass",
     amount_ml: 426,
     lot: "new",

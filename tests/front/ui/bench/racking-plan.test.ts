@@ -11,6 +11,7 @@ import {
 } from "../../../../static/src/ui/bench/racking-plan.ts";
 import { ago, container, FIRKIN, filled, KEG, type Told } from "../brewery.ts";
 
+const PIN: Told = [ago(400), "registered", { kind: "pin", capacity_ml: 20460 }];
 const WASHED: Told = [ago(1), "washed", {}];
 const casks = (n: number) =>
   Array.from({ length: n }, (_, i) => container(`${i + 1}`, FIRKIN, WASHED));
@@ -58,4 +59,12 @@ test("with no clean container all of it is left", () => {
 test("three hundred firkins are planned as far as two hundred", () => {
   const plan = planOf(rowsHere(casks(300)), 10_000_000, 0, {}, {});
   assert.equal(plan.worked.result.containers, 200);
+});
+
+test("of two hundred at once a wished pin is not crowded out by firkins", () => {
+  const pins = [container("901", PIN, WASHED), container("902", PIN, WASHED)];
+  const rows = rowsHere([...casks(300), ...pins]);
+  const plan = planOf(rows, 10_000_000, 0, { "pin 20460": 2 }, {});
+  assert.equal(plan.worked.result.containers, 200);
+  assert.equal(unmetWords(plan), "");
 });

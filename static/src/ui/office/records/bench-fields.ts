@@ -2,6 +2,7 @@
 // each set stands behind one word in its form.
 
 import { figure } from "../../../domain/figures.ts";
+import { RANGES } from "../../../domain/inputs.ts";
 import { sentence } from "../../words/amounts.ts";
 import type { FieldSpec } from "./specs.ts";
 
@@ -9,14 +10,7 @@ const DOSES = "Doses";
 const LABEL = "Label";
 const MEASURED = "Measured at racking";
 
-const SUGARS = figure("priming_sugars");
-/** Syrups need what their own sheet says of each drum, so no recipe can name them for good. */
-const BY_WEIGHT = [
-  "sucrose",
-  "dextrose_anhydrous",
-  "dextrose_monohydrate",
-  "malt_extract",
-] as const;
+const SUGARS = Object.entries(figure("priming_sugars"));
 
 const rate = (name: string, label: string, unit: string, most: number): FieldSpec => ({
   is: "whole",
@@ -28,8 +22,8 @@ const rate = (name: string, label: string, unit: string, most: number): FieldSpe
   unit,
 });
 
-const gravity = (group: string, name: string, label: string, hint: string): FieldSpec => ({
-  is: "scaled",
+const gravity = (group: string, name: string, label: string, hint: string) => ({
+  is: "scaled" as const,
   group,
   name,
   label,
@@ -37,6 +31,17 @@ const gravity = (group: string, name: string, label: string, hint: string): Fiel
   per: 10_000,
   least: 9000,
   most: 13_000,
+});
+
+const ofSugar = (name: string, label: string, hint: string): FieldSpec => ({
+  is: "scaled",
+  group: DOSES,
+  name,
+  label,
+  hint,
+  per: 10,
+  least: 10,
+  most: 1000,
 });
 
 const measured = (
@@ -74,7 +79,7 @@ export const BEER_DOSES: readonly FieldSpec[] = [
     label: "Priming sugar",
     options: [
       { value: "none", label: "None" },
-      ...BY_WEIGHT.map((value) => ({ value, label: SUGARS[value].name })),
+      ...SUGARS.map(([value, { name }]) => ({ value, label: name })),
     ],
   },
   {
@@ -88,15 +93,45 @@ export const BEER_DOSES: readonly FieldSpec[] = [
       { value: "balling", label: "Balling" },
     ],
   },
+  ofSugar(
+    "sugar_solids_tenths",
+    "Solids of the sugar, %",
+    "For invert and glucose syrup as bought: read its own sheet.",
+  ),
+  ofSugar(
+    "sugar_fermentable_tenths",
+    "Fermentable part of its solids, %",
+    "For glucose syrup: read its own sheet.",
+  ),
   {
     is: "whole",
     group: DOSES,
     name: "syrup_g_per_l",
-    label: "Sugar in the syrup, g/L",
-    hint: "Left empty, sugar is given dry, in grams.",
-    least: 1,
-    most: 1500,
+    label: "Sugar in the priming syrup, g/L",
+    hint: "Left empty, and its gravity too, sugar is weighed into each container.",
+    least: RANGES.syrup_g_per_l.low,
+    most: RANGES.syrup_g_per_l.high,
     unit: "g/L",
+  },
+  {
+    ...gravity(
+      DOSES,
+      "syrup_gravity_e4",
+      "Or gravity of the priming syrup",
+      "As 1.1500. Counts in place of grams in a litre.",
+    ),
+    least: RANGES.syrup_gravity.low * 10_000,
+    most: RANGES.syrup_gravity.high * 10_000,
+  },
+  {
+    is: "scaled",
+    group: DOSES,
+    name: "keg_co2_centivols",
+    label: "CO2 wanted in a keg, volumes",
+    hint: "Kegs are then carbonated: no sugar, no finings, the pressure at the bench. Left empty, kegs are primed as casks are.",
+    per: 100,
+    least: RANGES.keg_vol.low * 100,
+    most: RANGES.keg_vol.high * 100,
   },
   gravity(
     DOSES,

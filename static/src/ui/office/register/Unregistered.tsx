@@ -4,7 +4,7 @@ import { computed } from "@preact/signals";
 import type { Standing } from "../../../domain/standing.ts";
 import { book } from "../../../store/book.ts";
 import { newFacts } from "../../bench/jobs.ts";
-import { NewContainer } from "../../bench/NewContainer.tsx";
+import NewContainer from "../../bench/NewContainer.tsx";
 import { newKind } from "../../bench/state.ts";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";

@@ -1,0 +1,71 @@
+// The doses for what is meant: of one container, of every size in a run, or of one that is fined.
+
+import { book } from "../../store/book.ts";
+import { known } from "../known.ts";
+import { ownFigures } from "../own-figures.ts";
+import { count } from "../words.ts";
+import { cautionLine } from "./closed.ts";
+import { DoseCells, Lacking } from "./DoseStrip.tsx";
+import { doseLines } from "./doses.ts";
+import { toFill } from "./jobs.ts";
+import { KegCell, kegsOf } from "./KegCell.tsx";
+import { LotsLine } from "./LotsLine.tsx";
+import { finingLine, rackedFor } from "./noted.ts";
+import { gyleId, instead, job, meant } from "./state.ts";
+
+/** Before a number stands there, a container of the kind that was last entered. */
+const meantNow = () => {
+  const what = meant.value;
+  if (what.is === "one") return [what.standing];
+  if (what.is !== "run") return [null];
+  return what.numbers.map((number) => book.containers.value.get(number) ?? null);
+};
+
+const Fining = () => {
+  const [standing = null] = meantNow();
+  const line = standing && finingLine(known.value, standing, ownFigures.value);
+  if (line === null) return null;
+  const gyle = standing?.contents?.gyle ?? "";
+  const beer = known.value.gyles.get(gyle)?.fields.beer ?? "";
+  const caution = cautionLine([line], instead.value);
+  return (
+    <section class="doses" aria-label="Finings">
+      <ul>
+        <DoseCells lines={[line]} />
+      </ul>
+      {line.missing && (
+        <Lacking label={line.label} missing={line.missing} gyle={gyle} beer={beer} />
+      )}
+      {caution && <p class="look">{caution}</p>}
+      <LotsLine lines={[line]} />
+    </section>
+  );
+};
+
+const Filling = () => {
+  const gyle = gyleId.value;
+  const racked = rackedFor(known.value, gyle, meantNow().map(toFill), ownFigures.value);
+  if (racked === null) return null;
+  const lines = doseLines(racked);
+  const kegs = kegsOf(racked);
+  if (lines.length === 0 && kegs === null) return null;
+  const beer = known.value.gyles.get(gyle)?.fields.beer ?? "";
+  // One line under the strip at most, so that the number stays in sight above the pad.
+  const lacking = [...lines, ...(kegs ? [{ ...kegs, label: "carbonation" }] : [])].flatMap(
+    ({ label, missing }) => (missing === null ? [] : [{ label, missing }]),
+  )[0];
+  const caution = lacking ? "" : cautionLine(lines, instead.value, kegs?.worked);
+  return (
+    <section class="doses" aria-label={`Doses for ${count(racked.sizes.length, "size")}`}>
+      <ul>
+        <DoseCells lines={lines} />
+        {kegs && <KegCell racked={racked} kegs={kegs} />}
+      </ul>
+      {lacking && <Lacking {...lacking} gyle={gyle} beer={beer} />}
+      {caution && <p class="look">{caution}</p>}
+      <LotsLine lines={lines} />
+    </section>
+  );
+};
+
+export const DosesNow = () => (job.value === "fine" ? <Fining /> : <Filling />);

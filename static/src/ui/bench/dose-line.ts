@@ -1,0 +1,91 @@
+// One dose of a racking as the bench shows it, and what stands in for it while something is missing.
+
+import type { sealedPressure } from "../../domain/bench/pressure.ts";
+import { DomainError } from "../../domain/errors.ts";
+import type { Settings } from "../../domain/figures.ts";
+import type { BeerFields, GyleFields } from "../../domain/records.ts";
+import type { Dose } from "../../domain/standing.ts";
+import type { AnyWorked } from "../parts/working.ts";
+import type { Size } from "./sizes.ts";
+
+export type Added = Dose["what"];
+
+export interface Racked {
+  beer: Partial<BeerFields>;
+  gyle: Partial<GyleFields>;
+  sizes: readonly Size[];
+  settings: Settings;
+}
+
+/** What is not entered yet, and of what it is to be entered. */
+export interface Missing {
+  words: string[];
+  of: "beer" | "gyle";
+}
+
+export interface DoseLine {
+  what: Added;
+  label: string;
+  unit: "mL" | "g";
+  sizes: readonly Size[];
+  /** For one container of each size, and for all; null while something is missing. */
+  each: number[] | null;
+  total: number | null;
+  /** How it goes in: "syrup 800 g/L", or why there is none. */
+  note: string;
+  missing: Missing | null;
+  /** Isinglass after alginate: not at filling but some hours later. */
+  later: boolean;
+  worked: AnyWorked[];
+  /** Of sugar: the pressure that so much of it in a litre comes to in a closed container. */
+  closed?: (perL: number) => ReturnType<typeof sealedPressure>;
+}
+
+export type Half = Pick<DoseLine, "what" | "label" | "unit" | "sizes">;
+
+export const lacking = (half: Half, of: Missing["of"], words: string[]): DoseLine => ({
+  ...half,
+  each: null,
+  total: null,
+  note: "not known yet",
+  missing: { words, of },
+  later: false,
+  worked: [],
+});
+
+const FIELDS: { readonly [field: string]: readonly [of: Missing["of"], words: string] } = {
+  highest_temp_c: ["gyle", "warmest temperature"],
+  measured_vol: ["gyle", "CO2 as measured"],
+  present_gravity: ["gyle", "gravity now"],
+  original_gravity: ["gyle", "original gravity"],
+  gravity_fall: ["gyle", "gravities with a fall"],
+  target_vol: ["beer", "CO2 wanted"],
+  keg_vol: ["beer", "CO2 wanted in a keg"],
+  limit_gravity: ["beer", "attenuation limit"],
+  syrup_g_per_l: ["beer", "sugar in the syrup"],
+  syrup_gravity: ["beer", "gravity of the syrup"],
+  solids_pct: ["beer", "solids of the sugar"],
+  fermentable_pct: ["beer", "fermentable part of the sugar"],
+  rate: ["beer", "rate"],
+};
+
+/** A rule's refusal in words: the figure is there and cannot be. */
+export const refused = (fault: unknown): Missing => {
+  if (!(fault instanceof DomainError)) throw fault;
+  const { field, low, high, unit } = fault.facts;
+  const [of, words] = FIELDS[String(field)] ?? ["gyle", String(field).replaceAll("_", " ")];
+  return { of, words: [`${words} from ${low} to ${high} ${unit}`] };
+};
+
+export const refusal = (half: Half, fault: unknown): DoseLine => {
+  const { of, words } = refused(fault);
+  return lacking(half, of, words);
+};
+
+/** The sizes as the rules are asked about them. */
+export const fillings = (sizes: readonly Size[]) =>
+  sizes.map(({ volume_ml, count }) => ({ volume_ml, count }));
+
+/** The figures of what is not undefined. */
+export const absent = (asked: { readonly [words: string]: unknown }): string[] =>
+  Object.keys(asked).filter((words) => asked[words] === undefined);
