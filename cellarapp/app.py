@@ -6,7 +6,7 @@ from functools import partial
 
 from flask import Flask
 
-from cellarapp import api
+from cellarapp import api, pages
 from cellarapp.accounts.rights import RightsOf
 from cellarapp.api.proxies import FromProxies
 from cellarapp.config import Config, read_config
@@ -53,6 +53,7 @@ def create_app(config: Config | None = None, *, migrate: bool = True) -> Flask:
     db.init_app(app)
     set_up_migrations(app)
     api.register(app)
+    pages.register(app)
     app.wsgi_app = FromProxies(app.wsgi_app, config.proxies)  # type: ignore[method-assign]
     with app.app_context():
         set_up_engine(db.engine, busy_ms=config.busy_ms)

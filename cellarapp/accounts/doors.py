@@ -1,4 +1,4 @@
-"""Who may call what: one line for every operation of the API.
+"""Who may call what: one line for every operation of the API, and for every page.
 
 An operation that has no line here is shut to everybody.
 """
@@ -52,7 +52,16 @@ DOORS: dict[str, Door] = {
     "GET /api/held": "owner",
     "POST /api/held/<hash:content_hash>": "owner now",
     "GET /api/audit": "owner",
+    "GET /f": "anybody",
+    "GET /f/<typed>": "anybody",
+    "POST /f/<typed>": "anybody",
+    "GET /f/<typed>/thanks": "anybody",
+    "GET /8003/<path:asset>": "anybody",
+    "GET /yours/<token>": "anybody",
+    "POST /yours/<token>": "anybody",
+    "GET /pages/style.css": "anybody",
 }
+"""Whoever opens /yours holds a link, which is looked at there."""
 
 
 def let_through(who: Principal, door: Door, now: datetime) -> None:

@@ -17,6 +17,8 @@ from cellarapp.storage.errors import StorageError
 logger = logging.getLogger(__name__)
 
 SAFE = ("GET", "HEAD", "OPTIONS")
+FILES = ("client", "problems")
+"""What anybody may fetch and no door stands before: the app itself, and words about problems."""
 
 
 def principal() -> Principal:
@@ -36,7 +38,7 @@ def guard() -> None:
     g.now, g.principal = datetime.now(UTC), None
     if request.method not in SAFE and not _of_this_site():
         raise ProblemError("cross-site", "This was asked for by a page of another site.")
-    if request.url_rule is None or not request.path.startswith("/api/"):
+    if request.url_rule is None or request.blueprint in FILES:
         return
     method = "GET" if request.method == "HEAD" else request.method
     if method == "OPTIONS":

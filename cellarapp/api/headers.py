@@ -21,10 +21,13 @@ POLICY = "; ".join(
 
 
 def set_headers(response: Response) -> Response:
-    """Nothing is fetched from elsewhere, nothing is guessed, nothing of the ledger is cached."""
-    response.headers["Content-Security-Policy"] = POLICY
+    """Nothing is fetched from elsewhere, nothing is guessed, nothing of the ledger is cached.
+
+    A page without script has a policy of its own, which is stricter.
+    """
+    response.headers.setdefault("Content-Security-Policy", POLICY)
     response.headers["X-Content-Type-Options"] = "nosniff"
-    response.headers["Referrer-Policy"] = "no-referrer"
+    response.headers.setdefault("Referrer-Policy", "no-referrer")
     if request.path.startswith("/api/"):
         response.headers["Cache-Control"] = "no-store"
         response.headers["X-App-Build"] = build_id(current_app.config["CELLAR_CLIENT"])

@@ -22,6 +22,14 @@ ON_ONE_DEVICE = parse_many("5 per minute; 30 per hour")
 """PINs and passphrases."""
 OF_ONE_REVOKED = parse_many("60 per minute")
 """Pushes of a device that was revoked, all of which would be held."""
+OF_ONE_VISITOR = parse_many("60 per minute; 600 per hour")
+"""Pages that need no sign-in, from one address. A customer takes two for each word it says."""
+REPORTS_FROM_ONE = parse_many("5 per minute; 20 per hour")
+"""Finders' reports from one address."""
+REPORTS_OF_ALL = parse_many("200 per hour")
+"""Finders' reports from everywhere: a person has to look at each."""
+BY_ONE_LINK = parse_many("60 per minute; 200 per hour")
+"""What a customer says of containers, by any of its links."""
 
 
 class Limits:
@@ -50,4 +58,9 @@ def count_try(limits: list[RateLimitItem], what: str, whose: str) -> None:
 
 def count_at_the_door() -> None:
     """Count one more try to be let in from this address. Raises: ProblemError."""
-    count_try(AT_THE_DOOR, "door", request.remote_addr or "")
+    count_from_here(AT_THE_DOOR, "door")
+
+
+def count_from_here(limits: list[RateLimitItem], what: str) -> None:
+    """Count one more try from the address that asks. Raises: ProblemError."""
+    count_try(limits, what, request.remote_addr or "")

@@ -34,10 +34,15 @@ class Plate:
         return asset_number(self.company_prefix, self.kind, self.number)
 
     @property
+    def short_link(self) -> str:
+        """What a person without a scanner types."""
+        return f"{self.web}/f/{self.number}"
+
+    @property
     def link(self) -> str:
         """What the code says."""
         asset = self.asset
-        return f"{self.web}/f/{self.number}" if asset is None else link_to(self.web, asset)
+        return self.short_link if asset is None else link_to(self.web, asset)
 
 
 def plates(stock: Stock, all_plates: Iterable[Plate], *, used: int = 0) -> bytes:
@@ -53,6 +58,6 @@ def _draw(plate: Plate, area: Area) -> None:
     words.write(plate.number, 60, bold=True, down_mm=8)
     words.write(plate.kind_name, 11, down_mm=27)
     words.write("Found it? Scan, or look here:", 8, down_mm=33)
-    words.write(plate.web.removeprefix("https://"), 9, down_mm=36.5)
+    words.write(plate.short_link.removeprefix("https://"), 9, down_mm=36.5)
     if plate.asset is not None:
         words.write(f"(8003){plate.asset}", 7, down_mm=40)

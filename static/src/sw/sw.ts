@@ -12,7 +12,7 @@ import { USE_NOW } from "./use-now.ts";
 declare const self: ServiceWorkerGlobalScope;
 
 /** Addresses that the server answers itself, also when a person types them. */
-const NOT_THE_APP = [/^\/api\//, /^\/problems\//];
+const NOT_THE_APP = [/^\/(api|problems|f|8003|yours)(\/|$)/];
 
 cleanupOutdatedCaches();
 precacheAndRoute([...__PRECACHE__]);
