@@ -1,4 +1,5 @@
-// The page starts here: the phone's own book first, so that the first thing drawn is true.
+// The page starts here: the frame at once, what stands in it as far as the phone's own book is read,
+// so that all that is drawn is true.
 
 import { render } from "preact";
 import { book } from "./store/book.ts";
@@ -13,15 +14,15 @@ import { Shell } from "./ui/shell/Shell.tsx";
 const place = document.getElementById("app");
 if (place === null) throw new Error("index.html has no #app");
 
+const open = async (): Promise<void> => {
+  render(<Shell />, place);
+  await book.begin();
+  await book.open();
+  sync.start();
+  void lookWhetherDemo();
+};
 const start = (): void => {
-  book.open().then(
-    () => {
-      render(<Shell />, place);
-      sync.start();
-      void lookWhetherDemo();
-    },
-    (fault: unknown) => render(<NotOpened fault={fault} onAgain={start} />, place),
-  );
+  open().catch((fault: unknown) => render(<NotOpened fault={fault} onAgain={start} />, place));
 };
 followTheme();
 start();

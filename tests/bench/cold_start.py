@@ -11,6 +11,7 @@ from statistics import median
 from playwright.sync_api import BrowserContext, Page, sync_playwright
 
 from ..browser.built import build_client
+from ..browser.phone import keep_cookie
 from ..browser.server import Server
 from ..making import push_body
 from .timing import say
@@ -21,6 +22,7 @@ SLOWED = 6
 """What is asked of Chromium; the floor is slowed by as much."""
 EMPTY = """<!doctype html>
 <html lang="en-GB"><title>bench</title><nav aria-label="Places">here</nav>
+<main><button>do</button></main>
 <script src="/start.js"></script></html>
 """
 START = """navigator.serviceWorker.register("/sw.js");"""
@@ -34,15 +36,17 @@ self.addEventListener("fetch", (event) => event.respondWith(
     caches.match(event.request.mode === "navigate" ? "/index.html" : event.request)));
 """
 WATCH = """
+    const shown = (what) => [...document.querySelectorAll(what)]
+        .some((one) => one.getClientRects().length > 0);
     const look = () => {
-        const there = document.querySelector("nav[aria-label=Places]");
-        if (there !== null && there.getClientRects().length > 0) {
-            requestAnimationFrame(() => { window.shownAt ??= performance.now(); });
-        } else requestAnimationFrame(look);
+        const now = performance.now();
+        if (shown("nav[aria-label=Places]")) window.shownAt ??= now;
+        if (shown("main :is(a, button)")) window.usableAt ??= now;
+        else requestAnimationFrame(look);
     };
-    look();
+    requestAnimationFrame(look);
 """
-"""When there is something to press, from the start of the navigation."""
+"""When there are places to go to, and when there is something to do, since the navigation."""
 
 
 def empty_client(folder: Path) -> Path:
@@ -61,15 +65,16 @@ def learn(context: BrowserContext, address: str) -> None:
     page.close()
 
 
-def opened_ms(context: BrowserContext, address: str) -> float:
+def opened_ms(context: BrowserContext, address: str) -> tuple[float, float]:
+    """When the places were shown, and what can be done there."""
     page: Page = context.new_page()
     page.add_init_script(WATCH)
     context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
     page.goto(address)
-    page.wait_for_function("() => window.shownAt !== undefined")
-    shown: float = page.evaluate("() => window.shownAt")
+    page.wait_for_function("() => window.usableAt !== undefined")
+    shown, usable = page.evaluate("() => [window.shownAt, window.usableAt]")
     page.close()
-    return shown
+    return shown, usable
 
 
 def hold_all(context: BrowserContext, address: str) -> None:
@@ -80,11 +85,12 @@ def hold_all(context: BrowserContext, address: str) -> None:
     page.close()
 
 
-def measure(ours: str, empty: str, profile: Path) -> None:
+def measure(ours: str, empty: str, cookie: str, profile: Path) -> None:
     with sync_playwright() as playwright:
         context = playwright.chromium.launch_persistent_context(
             profile, executable_path=shutil.which("chromium"), args=["--no-sandbox"]
         )
+        keep_cookie(context, ours, cookie)
         for address in (ours, empty):
             learn(context, address)
         hold_all(context, ours)
@@ -92,8 +98,9 @@ def measure(ours: str, empty: str, profile: Path) -> None:
         for screen in ("bench", "cellar"):
             address = f"{ours}/#/{screen}"
             pairs = [(opened_ms(context, address), opened_ms(context, empty)) for _ in range(RUNS)]
-            ours_ms, floor_ms = (median(pair[i] for pair in pairs[1:]) for i in (0, 1))
-            say(f"opened with no network: {screen}", ours_ms, floor_ms, "an empty page")
+            for at, what in enumerate(("the places", "something to do")):
+                ours_ms, floor_ms = (median(pair[i][at] for pair in pairs[1:]) for i in (0, 1))
+                say(f"{screen}, no network: {what}", ours_ms, floor_ms, "an empty page")
         context.close()
 
 
@@ -107,7 +114,8 @@ def main() -> None:
             empty.start()
             for some in history(CONTAINERS * 5):
                 server.post("/api/push", push_body(some))
-            measure(server.address, empty.address, folder / "profile")
+            cookie = server.let_in("bench")
+            measure(server.address, empty.address, cookie, folder / "profile")
         finally:
             server.stop()
             empty.stop()

@@ -3,7 +3,7 @@
 
 import { readMeta } from "./meta.ts";
 import type { Phone } from "./phone.ts";
-import { rereadAllRows, rereadOwn, rereadRows } from "./reading.ts";
+import { readRows, rereadOwn, rereadRows } from "./reading.ts";
 
 export const hearNews = (phone: Phone, rereadSetting: (name: string) => Promise<void>): void => {
   phone.tabs.onNews((news) => {
@@ -36,7 +36,7 @@ export const catchUp = async (phone: Phone): Promise<void> => {
   if (stored.clock !== undefined) phone.clock.follow(stored.clock);
   const sameRows = stored.rowsAt?.revision === phone.rowsAt?.revision;
   const sameLoad = stored.loading?.after === phone.loading?.after;
-  if (!sameRows || !sameLoad) await rereadAllRows(phone);
+  if (!sameRows || !sameLoad) await readRows(phone);
   const moved = new Set<number>();
   const compare = (keys: number[], where: "phone" | "attention") => {
     const there = new Set(keys);

@@ -1,7 +1,7 @@
 // The book: what the screens may ask of the phone and tell it. Everything they show comes from
 // here, and everything a person does goes through here as an entry.
 
-import { computed, type ReadonlySignal, type Signal } from "@preact/signals";
+import { computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import type { Facts, Kind } from "../domain/entries.ts";
 import { type Account, accountOf, personOf } from "./account.ts";
 import { letGo, offerAgain, putRight, type Repair } from "./attention.ts";
@@ -10,7 +10,7 @@ import { renumberedDraft, settledDraft, undoDraft } from "./corrections.ts";
 import { exportOutbox, type Imported, importOutbox } from "./outbox-file.ts";
 import { type OwnEntry, shownEntries } from "./own-shown.ts";
 import type { Phone } from "./phone.ts";
-import { readEverything, readIdentity } from "./reading.ts";
+import { readFirst, readIdentity, readRows } from "./reading.ts";
 import { whyNot } from "./rights.ts";
 import { type Draft, type Saved, save } from "./saving.ts";
 import { NotPossible } from "./trouble.ts";
@@ -49,6 +49,13 @@ export class Book {
   readonly #phone: Phone;
   readonly #person: Signal<string>;
   readonly #hearers: (() => void)[] = [];
+  readonly #begun = signal(false);
+  /** Whether what the first screen shows is read. */
+  readonly begun: ReadonlySignal<boolean> = this.#begun;
+  readonly #whole = signal(false);
+  /** Whether all rows are read; until then containers are not known, and nothing is recorded. */
+  readonly whole: ReadonlySignal<boolean> = this.#whole;
+  #beginning: Promise<boolean> | null = null;
   #opening: Promise<void> | null = null;
 
   constructor(phone: Phone) {
@@ -80,7 +87,17 @@ export class Book {
     });
   }
 
-  /** Read what the phone holds. Settles within seconds; rejects with words for a person. */
+  /**
+   * Read what the first screen shows, which is quick however many containers there are. Settles
+   * within seconds; rejects with words for a person.
+   */
+  async begin(): Promise<void> {
+    const found = await this.#begin();
+    if (!found) await this.open();
+    this.#begun.value = true;
+  }
+
+  /** Read everything that the phone holds. Settles and rejects like `begin`. */
   open(): Promise<void> {
     this.#opening ??= this.#open().catch((error: unknown) => {
       this.#opening = null; // the next call tries again
@@ -89,10 +106,24 @@ export class Book {
     return this.#opening;
   }
 
+  #begin(): Promise<boolean> {
+    const phone = this.#phone;
+    this.#beginning ??= Promise.all([readFirst(phone), readIdentity(phone), phone.settings.read()])
+      .then(([found]) => found)
+      .catch((error: unknown) => {
+        this.#beginning = null;
+        throw error;
+      });
+    return this.#beginning;
+  }
+
   async #open(): Promise<void> {
     const phone = this.#phone;
-    await Promise.all([readIdentity(phone), readEverything(phone), phone.settings.read()]);
+    await this.#begin();
+    await readRows(phone);
     hearNews(phone, (name) => phone.settings.reread(name));
+    this.#whole.value = true;
+    await catchUp(phone); // with what other tabs did while this one was reading
   }
 
   /** What identifies this device in the ledger; known once the book is open. */

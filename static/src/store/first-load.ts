@@ -5,6 +5,7 @@
 import { differences } from "./held-rows.ts";
 import { asMade, type Loading, type Row, type RowKey, type RowsAt, type Why } from "./kept.ts";
 import { readMeta, writeMeta } from "./meta.ts";
+import { pagesBefore, pagesOf, putPage } from "./pages.ts";
 import type { OwnChange, Phone } from "./phone.ts";
 import type { WriteTransaction } from "./schema.ts";
 
@@ -22,9 +23,6 @@ export interface Page {
   /** Where the next page starts; null after the last. */
   next: string | null;
 }
-
-export const pagesOf = (generation: number): IDBKeyRange =>
-  IDBKeyRange.bound([generation, 0], [generation, Number.POSITIVE_INFINITY]);
 
 export const beginLoad = async (
   phone: Phone,
@@ -69,8 +67,7 @@ export const takePage = async (phone: Phone, page: Page): Promise<Loaded | null>
       const loading = await readMeta(transaction, "loading");
       // Another tab has gone on with it: this page is of no more use.
       if (loading === undefined || loading.after !== expected?.after) return null;
-      const pages = transaction.objectStore("pages");
-      await pages.put(page.rows, [loading.generation, loading.pages]);
+      await putPage(transaction, loading.generation, loading.pages, page.rows);
       const further = { ...loading, after: page.next, pages: loading.pages + 1 };
       if (page.next !== null) {
         await writeMeta(transaction, "loading", further);
@@ -104,11 +101,10 @@ const changeOver = async (transaction: WriteTransaction, loading: Loading) => {
     ...{ generation, revision: revision + 1 },
   };
   const pages = transaction.objectStore("pages");
-  const older = IDBKeyRange.upperBound([generation, 0], true);
   const [found, offered] = await Promise.all([
     pages.getAll(pagesOf(generation)),
     offerAgain(transaction, epoch, why),
-    pages.delete(older),
+    pages.delete(pagesBefore(generation)),
     transaction.objectStore("overlay").clear(),
     writeMeta(transaction, "rows", at),
     transaction.objectStore("meta").delete("loading"),

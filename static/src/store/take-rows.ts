@@ -3,6 +3,7 @@
 
 import { type Row, type RowsAt, rowKey } from "./kept.ts";
 import { readMeta, writeMeta } from "./meta.ts";
+import { pagesBefore, pagesOf, putPage } from "./pages.ts";
 import type { Phone } from "./phone.ts";
 
 /** One answer to a pull: what changed after `since`, up to `next`. */
@@ -53,11 +54,13 @@ export const tidyPages = async (phone: Phone): Promise<void> => {
     if (stored?.revision !== held.revision || changed < OVERLAY_ENOUGH) return;
     const rows = [...phone.rows.all.values()];
     const { generation } = held;
-    const last = [generation, Number.POSITIVE_INFINITY] as [number, number];
-    const writing: Promise<unknown>[] = [pages.delete(IDBKeyRange.upperBound(last))];
+    const writing: Promise<unknown>[] = [
+      pages.delete(pagesBefore(generation)),
+      pages.delete(pagesOf(generation)),
+    ];
     for (let page = 0; page * PAGE_ROWS < rows.length; page += 1) {
       const those = rows.slice(page * PAGE_ROWS, (page + 1) * PAGE_ROWS);
-      writing.push(pages.put(those, [generation, page]));
+      writing.push(putPage(transaction, generation, page, those));
     }
     await Promise.all([...writing, overlay.clear()]);
   });

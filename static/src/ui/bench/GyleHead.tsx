@@ -37,7 +37,7 @@ export const GyleHead = () => {
         </p>
         <p class="small">
           <span>{gyleName(known.value, id)}</span>
-          <span>{sentence(holdingWords(id, book.containers.value))}</span>
+          {book.whole.value && <span>{sentence(holdingWords(id, book.containers.value))}</span>}
           {left !== null && (
             <span class={left < 0 ? "look" : ""}>
               {left < 0 ? `${litres(-left)} more than it had` : `${litres(left)} left`}

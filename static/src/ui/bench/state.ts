@@ -4,7 +4,7 @@
 import { computed, effect, signal } from "@preact/signals";
 import { book } from "../../store/book.ts";
 import { said, say } from "../parts/say.ts";
-import { readTyped } from "../parts/typed-number.ts";
+import { readTyped, type Typed } from "../parts/typed-number.ts";
 import { setHalfMade } from "../shell/half-made.ts";
 import type { Instead } from "./instead.ts";
 
@@ -37,7 +37,11 @@ export const moving = signal<{ number: string; entries: readonly string[] } | nu
 export const failing = signal(false);
 
 /** What the pad means now. */
-export const meant = computed(() => readTyped(typed.value, book.containers.value, chosen.value));
+export const meant = computed<Typed>(() =>
+  book.whole.value || typed.value === ""
+    ? readTyped(typed.value, book.containers.value, chosen.value)
+    : { is: "unfinished", says: "One moment: this phone is still reading its containers." },
+);
 
 export const type = (text: string): void => {
   typed.value = text;

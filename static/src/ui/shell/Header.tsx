@@ -47,7 +47,7 @@ export const Header = ({ title }: { title: string }) => (
   <header class="topline">
     {/* The focus comes here when the screen changes, so that ears hear where they are. */}
     <h1 tabIndex={-1}>{title}</h1>
-    <Kept />
+    {book.begun.value && <Kept />}
     <Hand />
     <a class="icon" href={hrefTo("find")}>
       <span class="unseen">Find by number</span>

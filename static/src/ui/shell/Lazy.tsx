@@ -1,7 +1,8 @@
-// A screen that is fetched when first gone to. It is kept on the phone with everything else, so it
+// A screen that is fetched when first gone to, and shown once the book is read. It is kept on the phone with everything else, so it
 // comes without a network too; where it does not, the screen says so.
 
 import { useEffect, useState } from "preact/hooks";
+import { book } from "../../store/book.ts";
 import { Button } from "../parts/Button.tsx";
 import type { Loadable, Screen } from "./screens.ts";
 
@@ -25,7 +26,7 @@ export const Lazy = ({ screen, path }: { screen: Loadable; path: readonly string
   }, [screen]);
 
   const Shown = loaded.get(screen);
-  if (Shown) return <Shown path={path} />;
+  if (Shown && book.whole.value) return <Shown path={path} />;
   if (failed === screen) {
     return (
       <section class="form" role="alert">
@@ -37,5 +38,7 @@ export const Lazy = ({ screen, path }: { screen: Loadable; path: readonly string
       </section>
     );
   }
-  return <p class="form small">One moment…</p>;
+  return <Moment />;
 };
+
+export const Moment = () => <p class="form small">One moment…</p>;

@@ -1,12 +1,13 @@
 // The frame round every screen.
 
 import { useEffect } from "preact/hooks";
+import { book } from "../../store/book.ts";
 import { Bench } from "../bench/Bench.tsx";
 import { SavedForEars, SavedStrip } from "../parts/Saved.tsx";
 import { said, say } from "../parts/say.ts";
 import { Guard } from "./Guard.tsx";
 import { Header } from "./Header.tsx";
-import { Lazy } from "./Lazy.tsx";
+import { Lazy, Moment } from "./Lazy.tsx";
 import { Places } from "./Places.tsx";
 import { hrefTo, route } from "./route.ts";
 import { DemoStrip, DoorStrip, NoticeStrip, TroubleStrip, UpdateStrip } from "./Strips.tsx";
@@ -44,7 +45,11 @@ export const Shell = () => {
       <main>
         <Guard place={address}>
           {name === "bench" ? (
-            <Bench path={path} />
+            book.begun.value ? (
+              <Bench path={path} />
+            ) : (
+              <Moment />
+            )
           ) : screen ? (
             <Lazy screen={screen} path={path} />
           ) : (
