@@ -7,7 +7,7 @@ import { ownFigures } from "../own-figures.ts";
 import { Button } from "../parts/Button.tsx";
 import { Head } from "../parts/Head.tsx";
 import { headOf } from "../parts/head-of.ts";
-import { Pad } from "../parts/Pad.tsx";
+import { Pad } from "../parts/pad/Pad.tsx";
 import { say } from "../parts/say.ts";
 import { showWorking } from "../parts/working.ts";
 import { containerName, litres } from "../words.ts";

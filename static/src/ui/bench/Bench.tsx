@@ -5,7 +5,7 @@ import { book } from "../../store/book.ts";
 import { may } from "../mine.ts";
 import { Choice } from "../parts/Choice.tsx";
 import { NotMine } from "../parts/NotMine.tsx";
-import { Pad } from "../parts/Pad.tsx";
+import { Pad } from "../parts/pad/Pad.tsx";
 import { SavedStrip } from "../parts/Saved.tsx";
 import { said } from "../parts/say.ts";
 import { Lazy } from "../shell/Lazy.tsx";

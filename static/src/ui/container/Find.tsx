@@ -6,7 +6,7 @@ import { known } from "../known.ts";
 import { useOwnStrip } from "../out/own-strip.ts";
 import { headOf } from "../parts/head-of.ts";
 import { Line } from "../parts/Line.tsx";
-import { Pad } from "../parts/Pad.tsx";
+import { Pad } from "../parts/pad/Pad.tsx";
 import { SavedStrip } from "../parts/Saved.tsx";
 import { said } from "../parts/say.ts";
 import { beginning, readTyped } from "../parts/typed-number.ts";

@@ -4,7 +4,7 @@ import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
 import { Head } from "../parts/Head.tsx";
 import { bareHead, headOf } from "../parts/head-of.ts";
-import { Pad } from "../parts/Pad.tsx";
+import { Pad } from "../parts/pad/Pad.tsx";
 import { SavedStrip } from "../parts/Saved.tsx";
 import { said } from "../parts/say.ts";
 import { containerName, typedMl } from "../words.ts";

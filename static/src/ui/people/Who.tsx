@@ -5,7 +5,7 @@ import { book } from "../../store/book.ts";
 import { person } from "../mine.ts";
 import { Field } from "../parts/Field.tsx";
 import { Line, Lines } from "../parts/Line.tsx";
-import { Pad } from "../parts/Pad.tsx";
+import { Pad } from "../parts/pad/Pad.tsx";
 import { say } from "../parts/say.ts";
 import { goOnTo, goTo, hrefTo } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";

@@ -1,7 +1,7 @@
 // The letters of the pad. Numbers carry one letter at most times (K12), so that after one the pad
 // shows its digits again.
 
-import { Delete } from "./Pad.tsx";
+import { Delete } from "./Delete.tsx";
 
 const ALL = [..."ABCDEFGHIJKLMNOPQRSTUVWXYZ"];
 
