@@ -31,6 +31,10 @@ LOTS = [
 NEW_FIRKINS = Lot("firkin", "", 209, 220, 9_450)
 """Bought half a year ago."""
 
+KEGS = ("keg_30", "keg_50")
+KEG_LIMIT_MILLIBAR = 3_000
+"""As it is stamped on them."""
+
 USUAL_ML = {
     "pin": 20_400, "firkin": 40_900, "kilderkin": 81_800, "keg_30": 30_000, "keg_50": 50_000,
 }  # fmt: skip
@@ -91,4 +95,5 @@ def in_lot(lot: Lot) -> list[Container]:
 
 def registration(container: Container, tare_g: int) -> dict[str, Any]:
     """The facts of registering it."""
-    return {"kind": container.kind, "capacity_ml": container.capacity_ml, "tare_g": tare_g}
+    facts = {"kind": container.kind, "capacity_ml": container.capacity_ml, "tare_g": tare_g}
+    return facts | ({"limit_millibar": KEG_LIMIT_MILLIBAR} if container.kind in KEGS else {})

@@ -31,10 +31,12 @@ def measure_gyles(brewery: Brewery, day: date) -> None:
         if not timedelta(0) < gyle.racked_on - day <= timedelta(days=3):
             continue
         rng, limit_e4 = brewery.rng, BEERS[gyle.beer]["limit_gravity_e4"]
+        # Little of its extract is left, or it would need no sugar.
+        present_e4 = limit_e4 + 1 + rng.randint(2, 8) // 2
         original_e4 = limit_e4 + round(BEERS[gyle.beer]["abv_tenths"] * 7.6)
         brewery.book.note(
             brewery.bench, at(day, 16, 30), "gyle", gyle.id, by=OWNER, loss_ml=12_000,
-            original_gravity_e4=original_e4, present_gravity_e4=limit_e4 + rng.randint(2, 8),
+            original_gravity_e4=original_e4, present_gravity_e4=present_e4,
             highest_temp_decidegc=rng.randint(192, 218), fining_temp_decidegc=rng.randint(98, 121),
             yeast_thousands_per_ml=100 * rng.randint(5, 16), ph_hundredths=rng.randint(398, 421),
         )  # fmt: skip

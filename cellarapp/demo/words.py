@@ -24,6 +24,7 @@ PLACES: dict[str, dict[str, Any]] = {
 
 FINED = {
     "target_co2_centivols": 140, "priming_sugar": "sucrose", "syrup_g_per_l": 1000,
+    "keg_co2_centivols": 220,
     "auxiliary": "auxiliary_silica", "auxiliary_ml_per_hl": 220, "isinglass_ml_per_hl": 850,
     "vegan": False, "cereals": ["barley"], "milk": False,
 }  # fmt: skip

@@ -7,8 +7,11 @@ import pytest
 
 from cellarapp.demo.words import BEERS, CUSTOMERS, PLACES
 from cellarapp.domain.bench.finings_lots import finings_life
+from cellarapp.domain.bench.primings import primings
+from cellarapp.domain.bench.strength import strength
 from cellarapp.domain.bench.trial import trial_proposal
 from cellarapp.domain.calendar import days_between, london_date
+from cellarapp.domain.cellar.label import label_strength
 from cellarapp.domain.corrections import resolve
 from cellarapp.domain.entries import order_key
 from cellarapp.domain.fold import entries_by_subject, step
@@ -275,3 +278,32 @@ def test_work_is_done_by_day(now: str) -> None:
         assert "06:00" < entry["happened_at"][11:16] < "18:30"
     days = {london_date(e["happened_at"]) for e in scene(now).of_kind("filled")}
     assert {days_between("2024-01-01", day) % 7 for day in days} <= {0, 1, 2, 3, 4}
+
+
+@every_now
+def test_what_is_racked_asks_for_sugar_and_keeps_to_its_label(now: str) -> None:
+    """Every gyle that was measured: none has so much extract left that primings are nought."""
+    records = scene(now).records
+    measured = [one["fields"] for one in records["gyle"].values() if "loss_ml" in one["fields"]]
+    assert len(measured) >= 50
+    for gyle in measured:
+        beer = records["beer"][gyle["beer"]]["fields"]
+        limit, present = beer["limit_gravity_e4"] / 10_000, gyle["present_gravity_e4"] / 10_000
+        asked = {
+            "target_vol": beer["target_co2_centivols"] / 100,
+            "yield": "full",
+            "sugar": beer["priming_sugar"],
+            "highest_temp_c": gyle["highest_temp_decidegc"] / 10,
+            "present_gravity": present,
+            "limit_gravity": limit,
+            "cellar_temp_c": 12,
+            "containers": [{"volume_ml": 40_915, "count": 1}],
+        }
+        assert primings(asked)["result"]["total_sugar_g"] > 20
+        original = gyle["original_gravity_e4"] / 10_000
+        found = strength({"original_gravity": original, "present_gravity": limit})
+        label = {
+            "label_abv_tenths": beer["abv_tenths"],
+            "measured_abv": found["result"]["strength_pct"],
+        }
+        assert label_strength(label)["result"]["within"]
