@@ -113,11 +113,12 @@ export const Bench = ({ path }: { path: readonly string[] }) => {
   const noGyle = job.value === "fill" && !book.gyles.value.has(gyleId.value);
   const inLitres = typingLitres.value;
   const key = side();
+  const doses = (job.value === "fill" || job.value === "fine") && <Doses />;
   return (
     <div class="bench">
       {job.value === "fill" && !noGyle && <GyleHead />}
-      {/* Above the doses, whose warnings may run on under the pad. With a number on the pad the doses
-          need the room, and the job is on the big button. */}
+      {/* With a number on the pad its doses lie on the pad, in sight whatever else is said; they need
+          the room, and the job is on the big button. */}
       {typed.value === "" && (
         <div class="jobs">
           <Choice
@@ -132,7 +133,7 @@ export const Bench = ({ path }: { path: readonly string[] }) => {
           />
         </div>
       )}
-      {!noGyle && (job.value === "fill" || job.value === "fine") && <Doses />}
+      {!noGyle && typed.value === "" && doses}
       {noGyle ? (
         <>
           <ChooseGyle />
@@ -149,6 +150,7 @@ export const Bench = ({ path }: { path: readonly string[] }) => {
           )}
           <Lately />
           <div class="hand">
+            {typed.value !== "" && doses}
             <Now />
             {failing.value ? null : (
               <Pad

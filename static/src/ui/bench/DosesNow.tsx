@@ -21,6 +21,9 @@ const meantNow = () => {
   return what.numbers.map((number) => book.containers.value.get(number) ?? null);
 };
 
+const Caution = ({ says, look }: { says: string; look: boolean }) =>
+  says === "" ? null : <p class={look ? "look" : "small"}>{says}</p>;
+
 const Fining = () => {
   const [standing = null] = meantNow();
   const line = standing && finingLine(known.value, standing, ownFigures.value);
@@ -36,7 +39,7 @@ const Fining = () => {
       {line.missing && (
         <Lacking label={line.label} missing={line.missing} gyle={gyle} beer={beer} />
       )}
-      {caution && <p class="look">{caution}</p>}
+      <Caution {...caution} />
       <LotsLine lines={[line]} />
     </section>
   );
@@ -50,11 +53,11 @@ const Filling = () => {
   const kegs = kegsOf(racked);
   if (lines.length === 0 && kegs === null) return null;
   const beer = known.value.gyles.get(gyle)?.fields.beer ?? "";
-  // One line under the strip at most, so that the number stays in sight above the pad.
+  // What lacks comes before what is odd: one line under the strip, but for danger.
   const lacking = [...lines, ...(kegs ? [{ ...kegs, label: "carbonation" }] : [])].flatMap(
     ({ label, missing }) => (missing === null ? [] : [{ label, missing }]),
   )[0];
-  const caution = lacking ? "" : cautionLine(lines, instead.value, kegs?.worked);
+  const caution = cautionLine(lines, instead.value, kegs?.worked);
   return (
     <section class="doses" aria-label={`Doses for ${count(racked.sizes.length, "size")}`}>
       <ul>
@@ -62,7 +65,7 @@ const Filling = () => {
         {kegs && <KegCell racked={racked} kegs={kegs} />}
       </ul>
       {lacking && <Lacking {...lacking} gyle={gyle} beer={beer} />}
-      {caution && <p class="look">{caution}</p>}
+      {(!lacking || caution.look) && <Caution {...caution} />}
       <LotsLine lines={lines} />
     </section>
   );

@@ -7,7 +7,7 @@ import { hrefTo } from "../shell/route.ts";
 import type { DoseLine } from "./doses.ts";
 import { lotsLine } from "./lots.ts";
 import { usedLots } from "./lots-used.ts";
-import { job } from "./state.ts";
+import { job, typed } from "./state.ts";
 
 export const LotsLine = ({ lines }: { lines: readonly DoseLine[] }) => {
   const added = lines.filter((line) => line.each !== null && (job.value === "fine" || !line.later));
@@ -17,7 +17,8 @@ export const LotsLine = ({ lines }: { lines: readonly DoseLine[] }) => {
     now: known.value.now,
     own: ownFigures.value,
   });
-  return line === null ? null : (
+  // With a number on the pad there is room for what matters only.
+  return line === null || (typed.value !== "" && line.tone === "small") ? null : (
     <p>
       <a class={line.tone} href={hrefTo("bench", "lots")}>
         {line.says}

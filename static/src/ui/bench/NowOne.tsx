@@ -57,7 +57,6 @@ export const NowOne = (props: {
           {volume !== null && job.value === "fill" && <b>{`, takes ${litres(volume)}`}</b>}
         </p>
         {place && <p class="small">{place.says}</p>}
-        {job.value === "fill" && moving.value === null && <StandsIn />}
         {moving.value !== null && <p class="look">This one, not {moving.value.number}.</p>}
         {asksKind && <p class="look">Not on record. What is it?</p>}
         {(cannot ? [] : remarks).map((remark) => (
@@ -66,6 +65,7 @@ export const NowOne = (props: {
           </p>
         ))}
         {cannot && !said.value?.trouble && <p class="look">{cannot}</p>}
+        {job.value === "fill" && moving.value === null && <StandsIn />}
         <NotThat number={number} />
       </div>
       {asksKind && <Lazy screen={NEW_CONTAINER} path={[]} />}

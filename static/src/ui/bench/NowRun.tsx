@@ -41,16 +41,13 @@ export const NowRun = ({ numbers }: { numbers: readonly string[] }) => {
   const odd = oddities(numbers);
   return (
     <div class="now run">
-      <div class="heads">
-        <p>
-          <strong>
-            {numbers[0]} to {numbers.at(-1)}
-          </strong>
-          , {count(numbers.length, "container")}
-          {job.value === "fill" && `, ${litres(ml)}`}
-        </p>
-        {job.value === "fill" && <StandsIn />}
-      </div>
+      <p>
+        <strong>
+          {numbers[0]} to {numbers.at(-1)}
+        </strong>
+        , {count(numbers.length, "container")}
+        {job.value === "fill" && `, ${litres(ml)}`}
+      </p>
       {unknown.length > 0 && (
         <>
           <p class="look">{unknownWords(unknown)}</p>
@@ -69,6 +66,7 @@ export const NowRun = ({ numbers }: { numbers: readonly string[] }) => {
           </li>
         ))}
       </ul>
+      {job.value === "fill" && <StandsIn />}
     </div>
   );
 };

@@ -9,10 +9,10 @@ import { filledPlace } from "./jobs.ts";
 export const StandsIn = () => {
   const place = filledPlace();
   return (
-    <a class="button quiet" href={hrefTo("bench", "place")}>
-      {place === AT_THE_BREWERY
-        ? "Filled, it goes where?"
-        : `Filled, to ${placeName(known.value, place)}`}
-    </a>
+    <p>
+      <a href={hrefTo("bench", "place")}>
+        Then to {place === AT_THE_BREWERY ? "where?" : placeName(known.value, place)}
+      </a>
+    </p>
   );
 };

@@ -41,18 +41,19 @@ export const closedWords = (closed: Closed, own: Settings): { says: string; look
 const firstSentence = (words: string): string =>
   words.replace(/(?<=[.:]) .*$/s, "").replace(/:$/, ".");
 
-/** The first caution that this racking has earned, and how many more there are. */
+/** The first caution that this racking has earned, and how many more; danger stands out. */
 export const cautionLine = (
   lines: readonly DoseLine[],
   instead: Instead,
   more: readonly AnyWorked[] = [],
-): string => {
+): { says: string; look: boolean } => {
   const closed = closedOf(lines, instead);
   const danger = closed && warning(closed);
   const others = loudCautions([...lines, { worked: more }]).filter((id) => !PRESSURE.includes(id));
   const [first, ...rest] = danger ? [danger, ...others] : others;
-  if (first === undefined) return "";
+  if (first === undefined) return { says: "", look: false };
   const bar = closed && first === danger ? `${tenths(closed.result.dray_bar)} bar when warm: ` : "";
   const words = `${bar}${firstSentence(CAUTIONS[first].words)}`;
-  return rest.length === 0 ? words : `${words} ${rest.length} more.`;
+  const says = rest.length === 0 ? words : `${words} ${rest.length} more.`;
+  return { says, look: first === danger };
 };

@@ -44,14 +44,15 @@ test("three times the sugar is warned of before it is given", () => {
   const closed = closedOf(lines(), thrice);
   assert.ok(closed);
   assert.equal(closedWords(closed, {}).look, true);
-  assert.match(cautionLine(lines(), thrice), /^\d\.\d bar when warm: /);
+  assert.match(cautionLine(lines(), thrice).says, /^\d\.\d bar when warm: /);
 });
 
 test("a cask marked for little is warned of sooner", () => {
   const beer = { ...BEER, target_co2_centivols: 140 };
-  assert.equal(cautionLine(lines(size(), beer), {}), "");
+  assert.equal(cautionLine(lines(size(), beer), {}).says, "");
   const marked = cautionLine(lines(size(1000), beer), {});
-  assert.match(marked, /bar when warm: That reaches the pressure/);
+  assert.equal(marked.look, true);
+  assert.match(marked.says, /bar when warm: That reaches the pressure/);
 });
 
 test("a kilogram more than any rule reckons with is danger, not a fault", () => {
@@ -64,7 +65,7 @@ test("extract that overshoots gives no sugar, says why, and its pressure is told
   const all = lines(size(), BEER, gyle);
   assert.deepEqual(all[0]?.each, [0]);
   assert.equal(all[0]?.note, "none: enough extract");
-  assert.match(cautionLine(all, {}), /\d more\.$|more CO2 than is wanted/);
+  assert.match(cautionLine(all, {}).says, /\d more\.$|more CO2 than is wanted/);
 });
 
 test("a beer with no primings has no such pressure", () => {
