@@ -104,6 +104,15 @@ def test_what_stands_on_the_label_of_a_fill(client: FlaskClient, phone: Phone) -
     assert "ined" not in unsaid.replace("Contained", "")
 
 
+def test_a_label_names_sulphites_that_finings_carry_in(client: FlaskClient, phone: Phone) -> None:
+    """900 mL of isinglass at 500 mg/L are 11 mg/L in a firkin: over 10 is declared."""
+    isinglass = {"what": "isinglass", "amount_ml": 900}
+    take_in(batch([phone.entry("dosed", "118", **isinglass)]))
+    fined, more = map(text_on, pages(client, "fills.pdf?numbers=117,118&stock=roll"))
+    assert "sulphites" not in fined
+    assert "Contains barley (gluten), oats (gluten), sulphites" in more
+
+
 @pytest.mark.parametrize(
     ("path", "part"),
     [

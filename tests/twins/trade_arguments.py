@@ -106,14 +106,13 @@ RULES: dict[str, tuple[Fields, Fields]] = {
         },
     ),
     "sulphite": (
-        {"beer_so2_mg_per_l": st.sampled_from([2, 8, 10]) | field("beer_so2_mg_per_l")}
-        | {
+        {
             "additions": rows(
                 {"product": choice("isinglass", "auxiliary"), "ml_per_l": field("ml_per_l")},
                 maybe=fields("so2_mg_per_l"),
             )
         },
-        {},
+        {"beer_so2_mg_per_l": st.sampled_from([2, 8, 10]) | field("beer_so2_mg_per_l")},
     ),
     "finings_life": (
         {"product": choice("isinglass", "auxiliary"), "received_on": lot_days, "today": lot_days}

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from cellarapp.documents.labels.fill import FillLabel
+from cellarapp.documents.labels.finings import is_fined, sulphites_mg_per_l
 from cellarapp.documents.labels.plate import Plate
 from cellarapp.domain.calendar import london_date, parse_day
 from cellarapp.domain.cellar.date_mark import date_mark
@@ -17,7 +18,7 @@ from cellarapp.domain.standing import Contents, Standing
 Rows = Mapping[str, Mapping[str, Any]]
 """Everything on record: by type of row, then by id."""
 
-TYPES = ("brewery", "container", "beer", "gyle")
+TYPES = ("brewery", "container", "beer", "gyle", "lot")
 """The types of rows that labels are made from."""
 
 
@@ -62,14 +63,14 @@ def _fill_label(standing: Standing, rows: Rows, settings: Settings) -> FillLabel
         )
     brewery = _brewery(rows)
     isinglass = is_fined(contents, beer)
-    sulphites = gyle.get("sulphite_decimg_per_l")
+    lots = {key: lot["fields"] for key, lot in rows["lot"].items()}
     says = label(
         {
             "abv_tenths": beer["abv_tenths"],
             "cereals": beer.get("cereals") or [],
             "milk": beer.get("milk") or False,
             "isinglass": isinglass is not False,
-            "sulphites_mg_per_l": None if sulphites is None else sulphites / 10,
+            "sulphites_mg_per_l": sulphites_mg_per_l(contents, gyle, beer, lots, settings),
         },
         settings,
     )["result"]
@@ -85,16 +86,6 @@ def _fill_label(standing: Standing, rows: Rows, settings: Settings) -> FillLabel
         holds=f"{contents['volume_ml'] / 1000:.1f} L",
         maker=", ".join(filter(None, (brewery["name"], brewery.get("address")))),
     )
-
-
-def is_fined(contents: Contents, beer: Mapping[str, Any]) -> bool | None:
-    """Whether isinglass is in it; None where nobody has said."""
-    if any(dose["what"] == "isinglass" for dose in contents["doses"]):
-        return True
-    if contents["doses"] or beer.get("vegan") is True:
-        return False
-    rate = beer.get("isinglass_ml_per_hl")
-    return None if rate is None else rate > 0
 
 
 def _fined_words(isinglass: bool | None) -> str:

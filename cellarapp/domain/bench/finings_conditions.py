@@ -56,11 +56,12 @@ def finings_conditions(inputs: Inputs, settings: Settings | None = None) -> Work
 def sulphite(inputs: Inputs, settings: Settings | None = None) -> Worked:
     """FINE-5: sulphite that finings carry in, on top of the beer's own, against declaration.
 
-    Asked: beer_so2_mg_per_l; additions, each with product, ml_per_l, and so2_mg_per_l from its
-    sheet (else the upper published value). The total is what the law looks at.
+    Asked: beer_so2_mg_per_l, if measured; additions, each with product, ml_per_l, and so2_mg_per_l
+    from its sheet (else the upper published value). The total is what the law looks at; where the
+    beer's own is not known there is none, and what is carried in is declared only by itself.
     """
     asked, work = Asked(inputs, "beer_so2_mg_per_l", "additions"), Working(settings)
-    own = asked.number("beer_so2_mg_per_l")
+    own = asked.number("beer_so2_mg_per_l") if asked.has("beer_so2_mg_per_l") else None
     carried = 0.0
     published = work.figure("finings_so2_mg_per_l")
     for index, row in enumerate(asked.parts("additions", MOST_ADDITIONS, "additions")):
@@ -71,7 +72,11 @@ def sulphite(inputs: Inputs, settings: Settings | None = None) -> Worked:
             strength = part.number("so2_mg_per_l")
         carried += ml_per_l * strength / 1000
     work.step("Carried in = sum of rate x SO2 in the finings / 1000", carried, "mg/L", 2)
-    total = work.step("Total = the beer's own + carried in", own + carried, "mg/L", 2)
+    if own is None:
+        work.caution("beer_sulphite_not_known")
+    else:
+        work.step("Total = the beer's own + carried in", own + carried, "mg/L", 2)
+    total = carried if own is None else own + carried
     declare = half_up(total, 6) > work.figure("sulphite_declared_above_mg_per_l")
     if declare:
         work.caution("declare_sulphites")
@@ -80,7 +85,7 @@ def sulphite(inputs: Inputs, settings: Settings | None = None) -> Worked:
     return work.done(
         {
             "carried_in_mg_per_l": half_up(carried, 2),
-            "total_mg_per_l": half_up(total, 2),
+            "total_mg_per_l": None if own is None else half_up(total, 2),
             "declare": declare,
         }
     )

@@ -29,7 +29,7 @@ GOOD: dict[str, dict[str, Any]] = {
     },
     "finings_order": {"product": "isinglass", "vegan": False, "earlier": []},
     "finings_conditions": {"yeast_million_per_ml": 1},
-    "sulphite": {"beer_so2_mg_per_l": 5, "additions": []},
+    "sulphite": {"additions": []},
     "finings_life": {
         "product": "isinglass", "received_on": "2026-11-01", "storage_temp_c": 8,
         "today": "2026-11-25",
@@ -78,6 +78,7 @@ OPTIONAL = [
     ("primings", "limit_bar"),
     ("keg_pressure", "limit_bar"),
     ("finings_order", "mixed_with"),
+    ("sulphite", "beer_so2_mg_per_l"),
     ("finings_conditions", "ph"),
     ("finings_conditions", "fining_temp_c"),
     ("moves_after_fining", "resettles_most"),

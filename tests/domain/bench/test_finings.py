@@ -224,6 +224,19 @@ def test_sulphite_is_declared_above_ten(own: float, declare: bool) -> None:
     assert ("declare_sulphites" in worked["cautions"]) is declare
 
 
+# By hand: 13.9 mL/L x 500 mg/L is 6.95 mg/L; 25 mL/L would carry in 12.5 and has to be declared.
+@pytest.mark.parametrize(("ml_per_l", "declare"), [(13.9, False), (25, True)])
+def test_with_the_beers_own_not_known_only_what_is_carried_in_is_judged(
+    ml_per_l: float, declare: bool
+) -> None:
+    """FINE-5: there is no total then, and nothing says that there is none to declare."""
+    additions = [{"product": "isinglass", "ml_per_l": ml_per_l}]
+    worked = ask("sulphite", additions=additions)
+    assert worked["result"]["total_mg_per_l"] is None
+    assert worked["result"]["declare"] is declare
+    assert "beer_sulphite_not_known" in worked["cautions"]
+
+
 # Murphy & Son, Function of Isinglass Finings: below 4 °C 6 months, 13 °C 3-4 months, fluctuating
 # a month; Hough et al.: within hours at 25-30 °C. The lower end of each is followed.
 @pytest.mark.parametrize(

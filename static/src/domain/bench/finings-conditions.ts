@@ -62,9 +62,9 @@ export function finingsConditions(
   });
 }
 
-/** Finings by rate; their SO2 from their sheet, else the upper published value. */
+/** The beer's own where it was measured; finings by rate, their SO2 from their sheet, else the upper published value. */
 export interface SulphiteInputs {
-  beer_so2_mg_per_l: number;
+  beer_so2_mg_per_l?: number | null;
   additions: { product: FiningsProduct; ml_per_l: number; so2_mg_per_l?: number | null }[];
 }
 
@@ -72,7 +72,7 @@ export interface SulphiteInputs {
 export function sulphite(inputs: SulphiteInputs, settings: Settings | null = null) {
   const asked = new Asked(inputs, ["beer_so2_mg_per_l", "additions"]);
   const work = new Working(settings);
-  const own = asked.number("beer_so2_mg_per_l");
+  const own = asked.has("beer_so2_mg_per_l") ? asked.number("beer_so2_mg_per_l") : null;
   const published = work.figure("finings_so2_mg_per_l");
   const products = Object.keys(published) as FiningsProduct[];
   let carried = 0;
@@ -85,7 +85,9 @@ export function sulphite(inputs: SulphiteInputs, settings: Settings | null = nul
     carried += (mlPerL * strength) / 1000;
   });
   work.step("Carried in = sum of rate x SO2 in the finings / 1000", carried, "mg/L", 2);
-  const total = work.step("Total = the beer's own + carried in", own + carried, "mg/L", 2);
+  if (own === null) work.caution("beer_sulphite_not_known");
+  else work.step("Total = the beer's own + carried in", own + carried, "mg/L", 2);
+  const total = (own ?? 0) + carried;
   const declare = halfUp(total, 6) > work.figure("sulphite_declared_above_mg_per_l");
   if (declare) work.caution("declare_sulphites");
   if (halfUp(total, 6) >= work.figure("sulphite_beer_most_mg_per_l")) {
@@ -93,7 +95,7 @@ export function sulphite(inputs: SulphiteInputs, settings: Settings | null = nul
   }
   return work.done({
     carried_in_mg_per_l: halfUp(carried, 2),
-    total_mg_per_l: halfUp(total, 2),
+    total_mg_per_l: own === null ? null : halfUp(total, 2),
     declare,
   });
 }

@@ -9,7 +9,14 @@ import type { Settings } from "../../domain/figures.ts";
 import { bestBeforeOn } from "../../domain/readiness.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { attempt } from "../attempt.ts";
-import { type Around, caskInputs, isFined } from "../cellar/asking.ts";
+import { type Around, caskInputs } from "../cellar/asking.ts";
+import {
+  type Fined,
+  isinglassIn,
+  sulphiteIn,
+  sulphitesOnLabel,
+  sulphiteWords,
+} from "../cellar/finings-in.ts";
 import { around } from "../cellar/fit.ts";
 import type { AnyWorked } from "../parts/working.ts";
 import { beerDoc } from "../words/known.ts";
@@ -67,17 +74,21 @@ const missingOf = (beer: ReturnType<typeof around>["beer"]): string[] => {
 interface Labelled {
   beer: Around["beer"];
   gyle: Around["gyle"];
+  contents: Fined["contents"];
   packed_on: string;
   best: string | null;
-  isinglass: boolean;
 }
 
 const labelFor = (
-  { beer, gyle, packed_on, best, isinglass }: Labelled,
+  { beer, gyle, contents, packed_on, best }: Labelled,
+  known: Known,
   settings: Settings,
 ): Label => {
+  const fined = { contents, beer: beer?.fields ?? {}, gyle: gyle?.fields ?? {}, lots: known.lots };
+  const isinglass = isinglassIn(fined) ?? true;
+  const sulphite = sulphiteIn(fined, settings);
   const { abv_tenths, cereals = [], milk = false } = beer?.fields ?? {};
-  const { number, sulphite_decimg_per_l: sulphite } = gyle?.fields ?? {};
+  const number = gyle?.fields.number;
   const mark =
     abv_tenths === undefined || best === null
       ? null
@@ -86,7 +97,8 @@ const labelFor = (
     number === undefined
       ? null
       : attempt(() => lotMark({ gyle_number: number, racked_on: packed_on }, settings));
-  const sulphites_mg_per_l = sulphite === undefined ? null : sulphite / 10;
+  const sulphites_mg_per_l = sulphitesOnLabel(sulphite);
+  const sulphites = sulphite === null ? "" : sulphiteWords(sulphite);
   const words =
     abv_tenths === undefined
       ? null
@@ -98,9 +110,10 @@ const labelFor = (
       ...(mark === null ? [] : [dateLine(mark)]),
       ...(lot === null ? [] : [{ what: "Lot", says: lot.result.mark }]),
       ...(words === null ? [] : wordLines(words)),
+      ...(sulphites === "" ? [] : [{ what: "Sulphites", says: sulphites }]),
     ],
     missing: missingOf(beer),
-    worked: [mark, lot, words].filter((one) => one !== null),
+    worked: [mark, lot, words, sulphites === "" ? null : sulphite].filter((one) => one !== null),
   };
 };
 
@@ -110,8 +123,8 @@ export const labelOf = (standing: Standing, known: Known, settings: Settings): L
   if (contents === null) return null;
   const { beer, gyle } = around(standing, known);
   const packed_on = londonDate(contents.since);
-  const isinglass = isFined(contents, beer) ?? true;
-  return labelFor({ beer, gyle, packed_on, best: contents.best_before, isinglass }, settings);
+  const best = contents.best_before;
+  return labelFor({ beer, gyle, contents, packed_on, best }, known, settings);
 };
 
 /** The same for a cask of a gyle that is racked today; null where its beer is not known here. */
@@ -119,9 +132,9 @@ export const labelOfGyle = (id: string, known: Known, settings: Settings): Label
   const gyle = known.gyles.get(id) ?? null;
   const beer = beerDoc(known, id);
   if (gyle === null || beer === null) return null;
-  const isinglass = isFined({ doses: [] }, beer) ?? true;
+  const packed_on = londonDate(known.now);
   const best = bestBeforeOn(known.now, beer, "cask", settings);
-  return labelFor({ beer, gyle, packed_on: londonDate(known.now), best, isinglass }, settings);
+  return labelFor({ beer, gyle, contents: null, packed_on, best }, known, settings);
 };
 
 export interface Aged {

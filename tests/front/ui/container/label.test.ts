@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { agedOf, labelOf, labelOfGyle } from "../../../../static/src/ui/container/label.ts";
 import type { Known } from "../../../../static/src/ui/words/known.ts";
-import { ago, container, FIRKIN, filled, known as plain } from "../brewery.ts";
+import { ago, container, FIRKIN, filled, known as plain, type Told } from "../brewery.ts";
 
 const doc = (fields: object, more: object = {}) => ({ fields, set_by: {}, ...more });
 
@@ -59,6 +59,23 @@ test("a gyle's labels say the same before there is a cask of it", () => {
   assert.equal(lines.get("Allergens"), "Contains barley (gluten)");
   assert.match(lines.get("Vegan") ?? "", /^Not/);
   assert.equal(labelOfGyle("unknown", knowing(beer), {}), null);
+});
+
+test("sulphite that finings carry in stands beside the words, and is declared where it must be", () => {
+  const isinglass = (amount_ml: number): Told => [
+    ago(19),
+    "dosed",
+    { what: "isinglass", amount_ml },
+  ];
+  const few = saysOf(BARLEY, filled(20, null), isinglass(426));
+  assert.match(
+    few.lines.get("Sulphites") ?? "",
+    /^5\.21 mg\/L carried in by finings; the beer's own/,
+  );
+  assert.equal(few.lines.get("Allergens"), "Contains barley (gluten)");
+  const many = saysOf(BARLEY, filled(20, null), isinglass(900));
+  assert.equal(many.lines.get("Allergens"), "Contains barley (gluten), sulphites");
+  assert.equal(saysOf(BARLEY, filled(20, null)).lines.has("Sulphites"), false);
 });
 
 test("what is not entered is named", () => {

@@ -7,7 +7,7 @@ import type { Settings } from "../../../domain/figures.ts";
 import type { DropLine } from "../../../domain/records.ts";
 import type { Standing } from "../../../domain/standing.ts";
 import { attempt } from "../../attempt.ts";
-import { isFined } from "../../cellar/asking.ts";
+import { isinglassIn, sulphiteIn, sulphitesOnLabel } from "../../cellar/finings-in.ts";
 import { around } from "../../cellar/fit.ts";
 import { type Known, text } from "../../words.ts";
 
@@ -25,14 +25,14 @@ export const lineOf = (
   }
   const { beer, gyle } = around(standing, known);
   const { abv_tenths, cereals, milk } = beer?.fields ?? {};
-  const sulphite = gyle?.fields.sulphite_decimg_per_l;
+  const fined = { contents, beer: beer?.fields ?? {}, gyle: gyle?.fields ?? {}, lots: known.lots };
   const gyle_number = text(gyle ?? undefined, "number");
   const racked_on = londonDate(contents.since);
   const inputs = {
     cereals: cereals ?? [],
     milk: milk ?? false,
-    isinglass: isFined(contents, beer) ?? true,
-    sulphites_mg_per_l: sulphite === undefined || sulphite === null ? null : sulphite / 10,
+    isinglass: isinglassIn(fined) ?? true,
+    sulphites_mg_per_l: sulphitesOnLabel(sulphiteIn(fined, settings)),
   };
   return {
     number,
