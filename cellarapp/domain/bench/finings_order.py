@@ -72,6 +72,7 @@ def finings_order(inputs: Inputs, settings: Settings | None = None) -> Worked:
     wait = wait_min(work, product, earlier)
     reasons = against(asked, product, earlier, wait)
     work.caution("never_fine_fermenting")
+    work.caution("two_vessels")
     fined = any(added.product == "isinglass" for added in earlier)
     if product == "isinglass" and fined:
         work.caution("refining_at_half")

@@ -147,6 +147,8 @@ def test_finings_never_share_a_vessel(product: str, other: str) -> None:
     """Murphy & Son; Lallemand."""
     assert order(product, mixed_with=other)["because"] == ["one_vessel"]
     assert order(product, mixed_with=product)["allowed"]
+    asked = {"product": product, "vegan": False, "earlier": []}
+    assert "two_vessels" in ask("finings_order", **asked)["cautions"]
 
 
 def test_a_vegan_beer_refuses_isinglass() -> None:

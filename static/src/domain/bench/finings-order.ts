@@ -84,6 +84,7 @@ export function finingsOrder(inputs: FiningsOrderInputs, settings: Settings | nu
   const wait = waitMin(work, product, earlier);
   const reasons = against(asked, product, earlier, wait);
   work.caution("never_fine_fermenting");
+  work.caution("two_vessels");
   const fined = isFined(earlier);
   if (product === "isinglass" && fined) work.caution("refining_at_half");
   if (product === "auxiliary_silica") work.caution("silica_by_trial");

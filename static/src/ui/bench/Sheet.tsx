@@ -1,6 +1,7 @@
 // The sheet for the bench: the doses of each kind that is to be filled, what to draw in all, and how
 // to make the syrup up.
 
+import { CAUTIONS } from "../../domain/cautions.ts";
 import { Line, Lines } from "../parts/Line.tsx";
 import { showWorking } from "../parts/working.ts";
 import { listWords, sentence } from "../words.ts";
@@ -54,6 +55,9 @@ export const Sheet = ({ racked }: { racked: Racked }) => {
           <Total key={line.what} line={line} beer={racked.beer} />
         ))}
       </Lines>
+      {lines.some(({ worked }) =>
+        worked.some(({ cautions }) => cautions.includes("two_vessels")),
+      ) && <p class="form small">{CAUTIONS.two_vessels.words}</p>}
     </>
   );
 };

@@ -2,11 +2,13 @@
 // not known is named with where to enter it; it never counts as nought.
 
 import { finingsConditions } from "../../domain/bench/finings-conditions.ts";
+import { type Finings, finingsOrder } from "../../domain/bench/finings-order.ts";
 import { caskHops, finingsDose } from "../../domain/bench/rates.ts";
 import type { CautionId } from "../../domain/cautions.ts";
 import { DomainError } from "../../domain/errors.ts";
 import { figure } from "../../domain/figures.ts";
 import { halfUpWhole } from "../../domain/rounding.ts";
+import { sulphiteIn } from "../cellar/finings-in.ts";
 import type { AnyWorked } from "../parts/working.ts";
 import { carbonated } from "./carbonating.ts";
 import { type DoseLine, fillings, type Half, lacking, type Racked, refusal } from "./dose-line.ts";
@@ -31,9 +33,23 @@ const conditions = ({ gyle, settings }: Racked): AnyWorked[] => {
   }
 };
 
+/** Of a beer that is given both: which goes first, and never from one vessel. */
+const order = ({ beer }: Racked, product: Finings): AnyWorked[] => {
+  const { auxiliary = "none", isinglass_ml_per_hl: isinglass = 0, vegan = false } = beer;
+  const both = auxiliary !== "none" && isinglass > 0 && !vegan;
+  return both ? [finingsOrder({ product, vegan, earlier: [] })] : [];
+};
+
+/** What they carry in at the beer's rates, where they carry any. */
+const sulphite = ({ beer, gyle, settings }: Racked): AnyWorked[] => {
+  const worked = sulphiteIn({ contents: null, beer, gyle, lots: new Map() }, settings);
+  return worked === null ? [] : [worked];
+};
+
 const finings = (racked: Racked, half: Half, rate: number, note: string): DoseLine => {
   try {
-    const product = half.what === "isinglass" ? ("isinglass" as const) : ("auxiliary" as const);
+    const what = half.what as Finings;
+    const product = what === "isinglass" ? ("isinglass" as const) : ("auxiliary" as const);
     const { sizes, settings } = racked;
     const inputs = { product, rate, rate_unit: "ml_per_hl" as const, containers: fillings(sizes) };
     const worked = finingsDose(inputs, settings);
@@ -46,7 +62,7 @@ const finings = (racked: Racked, half: Half, rate: number, note: string): DoseLi
       note,
       missing: null,
       later: false,
-      worked: [worked, ...conditions(racked)],
+      worked: [worked, ...order(racked, what), ...conditions(racked), ...sulphite(racked)],
     };
   } catch (fault) {
     return refusal(half, fault);
@@ -111,6 +127,10 @@ const QUIET: readonly CautionId[] = [
   "boil_priming_syrup",
   "hops_may_add_co2",
   "malt_extract_is_estimate",
+  "never_fine_fermenting",
+  "two_vessels",
+  "silica_by_trial",
+  "beer_sulphite_not_known",
 ];
 
 /** What stands out: cautions that this very racking has earned. */

@@ -18,14 +18,17 @@ const earlier = (doses: readonly WentIn[], now: string): Added[] =>
     return [{ product: what, minutes_ago: Math.min(LONG_AGO_MIN, Math.max(0, minutes)) }];
   });
 
+/** Isinglass into beer that has had these doses, by the rule. */
+export const finingNow = (doses: readonly WentIn[], vegan: boolean, now: string) =>
+  finingsOrder({ product: "isinglass", vegan, earlier: earlier(doses, now).slice(-50) });
+
 /** Null where it may go in. */
 export const whyNotFined = (
   doses: readonly WentIn[],
   vegan: boolean,
   now: string,
 ): NotFined | null => {
-  const asked = { product: "isinglass" as const, vegan, earlier: earlier(doses, now).slice(-50) };
-  const { because, wait_min } = finingsOrder(asked).result;
+  const { because, wait_min } = finingNow(doses, vegan, now).result;
   if (because.includes("vegan_beer")) return { is: "vegan" };
   if (!because.includes("too_soon_after_alginate")) return null;
   // A part of a minute is waited for in full, so that the time said is never too early.

@@ -7,7 +7,7 @@ import { beerDoc, type Known, timeWords } from "../words.ts";
 import { doseFacts } from "./dose-facts.ts";
 import type { DoseLine, Racked } from "./dose-line.ts";
 import { doseLines, isinglassLine } from "./doses.ts";
-import { whyNotFined } from "./fining.ts";
+import { finingNow, whyNotFined } from "./fining.ts";
 import { amountGiven, type Instead } from "./instead.ts";
 import type { LotsInUse } from "./lots.ts";
 import { sizesOf, type ToFill } from "./sizes.ts";
@@ -52,7 +52,11 @@ export const finingLine = (known: Known, standing: Standing, own: Settings): Dos
   if (contents === null) return null;
   const full = { kind, volume_ml: contents.left_ml, limit_millibar: null };
   const racked = rackedFor(known, contents.gyle, [full], own);
-  return racked === null ? null : isinglassLine(racked);
+  const line = racked && isinglassLine(racked);
+  if (line === null || line.each === null) return line;
+  // What it has had before matters: beer is fined a second time with less.
+  const order = finingNow(contents.doses, racked?.beer.vegan ?? false, known.now);
+  return { ...line, worked: [...line.worked, order] };
 };
 
 export const finingFacts = (

@@ -1,9 +1,11 @@
 // What a step has to know first, asked right under its line: which spile, which place.
 
 import { book } from "../../store/book.ts";
+import { ownFigures } from "../own-figures.ts";
 import { containerHref, hrefTo } from "../shell/route.ts";
 import { move, stillage, vent } from "./deed.ts";
 import { useInView } from "./in-view.ts";
+import { movesWords } from "./moves.ts";
 import { placesFor, placesToMoveTo } from "./places.ts";
 import { type Asking, asking } from "./state.ts";
 
@@ -34,6 +36,15 @@ const answersTo = ({ number, what }: Asking): Answer[] => {
   }
 };
 
+/** Before it is moved: whether fined beer is trusted to settle after. */
+const Moves = ({ number }: { number: string }) => {
+  const standing = book.containers.value.get(number);
+  const { says, tone } = standing ? movesWords(standing, ownFigures.value) : NOTHING;
+  return says === "" ? null : <p class={tone || "small"}>{says}</p>;
+};
+
+const NOTHING = { says: "", tone: "" } as const;
+
 const QUESTION = { vent: "Vent with which spile?", move: "Move where?", stillage: "Which one?" };
 
 export const Ask = (props: { asked: Asking }) => {
@@ -45,6 +56,7 @@ export const Ask = (props: { asked: Asking }) => {
   return (
     <li class="asked" ref={useInView<HTMLLIElement>()}>
       <p id={`ask-${asked.number}`}>{QUESTION[asked.what]}</p>
+      {asked.what !== "vent" && <Moves number={asked.number} />}
       {answers.length === 0 && (
         <p class="small">
           No other place is entered. <a href={hrefTo("office", "places")}>Enter places</a>

@@ -2,7 +2,9 @@
 
 import type { Standing as Doc } from "../../domain/standing.ts";
 import { book } from "../../store/book.ts";
+import { movesWords } from "../cellar/moves.ts";
 import { known } from "../known.ts";
+import { ownFigures } from "../own-figures.ts";
 import { Head } from "../parts/Head.tsx";
 import { headOf } from "../parts/head-of.ts";
 import {
@@ -35,6 +37,7 @@ export const Standing = ({ standing }: { standing: Doc }) => {
     .map((facet) => facet(standing, at))
     .filter((facet): facet is Facet => facet !== null);
   const contents = contentsWords(standing, at);
+  const moves = movesWords(standing, ownFigures.value);
   return (
     <section class="standing">
       <Head look={headOf(standing, at.now)} size="large" />
@@ -52,6 +55,7 @@ export const Standing = ({ standing }: { standing: Doc }) => {
             <span class="small">{byWords(mark)}</span>
           </p>
         ))}
+        {moves.says !== "" && <p class={moves.tone || "small"}>{moves.says}</p>}
         {standing.registered !== null && <p class="small">{sentence(sizeWords(standing))}</p>}
         {book.corrections.value.has(`container:${standing.number}`) && (
           <p class="look">

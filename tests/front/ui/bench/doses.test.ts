@@ -109,3 +109,29 @@ test("only what this racking has earned is said aloud", () => {
   assert.deepEqual(loudCautions(lines(BEER)), []);
   assert.ok(loudCautions(lines({ ...BEER, isinglass_ml_per_hl: 4000 })).length > 0);
 });
+
+const workedOf = (all: DoseLine[], what: string) => named(all, what)?.worked ?? [];
+const cautionsOf = (all: DoseLine[], what: string) =>
+  workedOf(all, what).flatMap(({ cautions }) => cautions);
+
+test("of a beer that is given both, the working says that they never share a vessel", () => {
+  const both = lines(BEER);
+  assert.ok(cautionsOf(both, "isinglass").includes("two_vessels"));
+  assert.ok(cautionsOf(both, "auxiliary_silica").includes("two_vessels"));
+  assert.ok(
+    !cautionsOf(lines({ ...BEER, auxiliary: "none" }), "isinglass").includes("two_vessels"),
+  );
+});
+
+test("yeast, pH and temperature out of their windows are said aloud", () => {
+  const measured = { ...GYLE, yeast_thousands_per_ml: 2500, ph_hundredths: 430 };
+  const loud = loudCautions(lines(BEER, { ...measured, fining_temp_decidegc: 90 }));
+  assert.deepEqual(loud, ["fining_at_risk", "ph_outside", "fining_cold"]);
+});
+
+test("sulphite that finings carry over the limit is said aloud, and else stands in the working", () => {
+  assert.ok(cautionsOf(lines(BEER), "isinglass").includes("beer_sulphite_not_known"));
+  assert.deepEqual(loudCautions(lines(BEER)), []);
+  const over = loudCautions(lines(BEER, { ...GYLE, sulphite_decimg_per_l: 50 }));
+  assert.deepEqual(over, ["declare_sulphites"]);
+});

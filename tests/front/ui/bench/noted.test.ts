@@ -2,9 +2,15 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { loudCautions } from "../../../../static/src/ui/bench/doses.ts";
 import type { Instead } from "../../../../static/src/ui/bench/instead.ts";
 import { readAmount, withAmount } from "../../../../static/src/ui/bench/instead.ts";
-import { fillDoses, finingFacts, finingRefusal } from "../../../../static/src/ui/bench/noted.ts";
+import {
+  fillDoses,
+  finingFacts,
+  finingLine,
+  finingRefusal,
+} from "../../../../static/src/ui/bench/noted.ts";
 import type { Known } from "../../../../static/src/ui/words/known.ts";
 import { ago, container, FIRKIN, filled, known as plain } from "../brewery.ts";
 
@@ -90,4 +96,15 @@ test("an hour after alginate isinglass has to wait", () => {
   const alginate = { what: "auxiliary_alginate", amount_ml: 71 };
   const full = container("117", FIRKIN, filled(1, null, "g318"), [ago(0, 1), "dosed", alginate]);
   assert.match(finingRefusal(known, full, {}, {}) ?? "", /no isinglass until/);
+});
+
+test("beer that was fined already is told to take less the second time", () => {
+  const line = (...doses: object[]) => {
+    const [at, kind, facts] = filled(1, null);
+    return finingLine(known, container("117", FIRKIN, [at, kind, { ...facts, doses }]), {});
+  };
+  const fined = line({ what: "isinglass", amount_ml: 426 });
+  assert.deepEqual(loudCautions(fined ? [fined] : []), ["refining_at_half"]);
+  const once = line();
+  assert.deepEqual(loudCautions(once ? [once] : []), []);
 });
