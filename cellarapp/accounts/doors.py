@@ -9,13 +9,17 @@ from typing import Literal
 from cellarapp.accounts.principal import Principal
 from cellarapp.accounts.refusal import Refusal
 
-Door = Literal["anybody", "device", "even revoked", "owner", "owner now"]
+Door = Literal["anybody", "device", "even revoked", "cellar", "owner", "owner now"]
 """Who is let through.
 
 anybody: also who is not signed in. device: any that is paired, whoever has it in hand.
-even revoked: a revoked device too. owner: a device that an owner has in hand.
+even revoked: a revoked device too. cellar: a device that somebody has in hand who works in the
+cellar. owner: a device that an owner has in hand.
 owner now: and on which the passphrase was given a short while ago.
 """
+
+IN_THE_CELLAR = ("owner", "cellar")
+"""Roles that work in the cellar."""
 
 DOORS: dict[str, Door] = {
     "GET /api/openapi.json": "anybody",
@@ -42,6 +46,10 @@ DOORS: dict[str, Door] = {
     "GET /api/ledger.json": "owner",
     "GET /api/labels/plates.pdf": "device",
     "GET /api/labels/fills.pdf": "device",
+    "GET /api/calendar": "cellar",
+    "POST /api/calendar": "cellar",
+    "POST /api/calendar/end": "cellar",
+    "GET /api/calendar/<string:secret>.ics": "anybody",
     "GET /api/people": "owner",
     "POST /api/people": "owner now",
     "POST /api/people/<id:person_id>": "owner now",
@@ -68,6 +76,8 @@ def let_through(who: Principal, door: Door, now: datetime) -> None:
     """Raises: Refusal when the device may not go through."""
     if who.device.revoked_at is not None and door != "even revoked":
         raise Refusal("revoked")
+    if door == "cellar" and who.person.role not in IN_THE_CELLAR:
+        raise Refusal("role")
     if door in ("owner", "owner now") and who.person.role != "owner":
         raise Refusal("role")
     if door == "owner now" and not who.stepped_up(now):

@@ -11,12 +11,16 @@ from flask import current_app, request
 from cellarapp.api.guard import here_alone
 
 
-def link(what: str, token: str) -> str:
-    """A link to the app, by an address that a phone can open too."""
-    address = request.host_url
+def reached_at() -> str:
+    """The app's own address, such as https://casks.example/, that a phone can open too."""
     if here_alone():
-        address = f"{current_app.config['CELLAR_REACHED_AT']()[0]}/"
-    return f"{address}#{what}={token}"
+        return f"{current_app.config['CELLAR_REACHED_AT']()[0]}/"
+    return request.host_url
+
+
+def link(what: str, token: str) -> str:
+    """A link to the app."""
+    return f"{reached_at()}#{what}={token}"
 
 
 def qr_svg(address: str) -> str:

@@ -30,6 +30,8 @@ REPORTS_OF_ALL = parse_many("200 per hour")
 """Finders' reports from everywhere: a person has to look at each."""
 BY_ONE_LINK = parse_many("60 per minute; 200 per hour")
 """What a customer says of containers, by any of its links."""
+OF_CALENDARS = parse_many("20 per minute; 200 per hour")
+"""Calendars read from one address: a program asks a few times an hour."""
 
 
 class Limits:

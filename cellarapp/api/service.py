@@ -10,6 +10,7 @@ from flask_smorest import Api  # type: ignore[import-untyped]
 from cellarapp.api import (
     audit,
     calculations,
+    calendar,
     client,
     containers,
     customers,
@@ -52,6 +53,7 @@ RESOURCES = (
     sheets,
     everything,
     labels,
+    calendar,
 )
 
 

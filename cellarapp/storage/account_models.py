@@ -1,6 +1,7 @@
-"""The tables of people and devices: person, device, device_person, invite, audit.
+"""The tables of people and devices, and of what else somebody is let in by.
 
-Secrets are kept as hashes only; whoever reads the database cannot sign in with what is in it.
+person, device, device_person, invite, calendar_address, audit. Secrets are kept as hashes only;
+whoever reads the database cannot sign in with what is in it.
 """
 
 from sqlalchemy import BigInteger, ForeignKey, Integer, String, Text
@@ -80,6 +81,19 @@ class Invite(Base):
     person: Mapped[str | None] = mapped_column(ForeignKey("person.id", name="invite_for"))
     """Whom it pairs a device for; none where it makes an owner."""
     expires_at: Mapped[str] = mapped_column(INSTANT)
+
+
+class CalendarAddress(Base):
+    """The secret address at which somebody's calendar program reads the jobs due."""
+
+    __tablename__ = "calendar_address"
+
+    person: Mapped[str] = mapped_column(
+        ForeignKey("person.id", name="calendar_address_of"), primary_key=True
+    )
+    secret: Mapped[str] = mapped_column(HASH, unique=True)
+    """Hash of what the address holds."""
+    made_at: Mapped[str] = mapped_column(INSTANT)
 
 
 class Audit(Base):

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from sqlalchemy import Connection, Engine
 
 from cellarapp.storage.audit import AuditStore
+from cellarapp.storage.calendars import CalendarStore
 from cellarapp.storage.db import db, engine_for_reading, engine_for_writing, turn_to_write
 from cellarapp.storage.devices import DeviceStore
 from cellarapp.storage.entries import EntryStore
@@ -31,6 +32,7 @@ class Work:
     people: PersonStore
     devices: DeviceStore
     invites: InviteStore
+    calendars: CalendarStore
     audit: AuditStore
 
 
@@ -89,5 +91,6 @@ def stores(connection: Connection) -> Work:
         PersonStore(connection),
         DeviceStore(connection),
         InviteStore(connection),
+        CalendarStore(connection),
         AuditStore(connection),
     )

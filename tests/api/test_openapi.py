@@ -63,6 +63,9 @@ TAKING_SOMETHING = [
     ("/api/invites", "post"),
     ("/api/held/{content_hash}", "post"),
     ("/api/audit", "get"),
+    ("/api/calendar", "post"),
+    ("/api/calendar/end", "post"),
+    ("/api/calendar/{secret}.ics", "get"),
 ]
 TAKING_NOTHING = [  # or any bytes at all
     ("/api/calculations", "get"),
@@ -77,6 +80,7 @@ TAKING_NOTHING = [  # or any bytes at all
     ("/api/me", "get"),
     ("/api/people", "get"),
     ("/api/devices", "get"),
+    ("/api/calendar", "get"),
     ("/api/sign-out", "post"),
 ]
 JUDGED_BY_A_RULE = [

@@ -92,7 +92,7 @@ def test_migration_that_fails_leaves_the_database_as_it_was(
     with pytest.raises(StorageTrouble, match=WHAT_TO_DO):
         bring_up_to_date(config.database_file, broken)
     assert "more" not in tables()
-    assert applied_revision() == "0002"
+    assert applied_revision() == "0003"
 
 
 def test_migration_that_stumbles_over_itself_is_told_alike(

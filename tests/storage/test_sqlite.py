@@ -47,7 +47,7 @@ def test_copy_of_what_was_there_is_kept_beside_the_database(
     assert copy is not None
     assert copy.name == "cellarapp.before-9999.sqlite"
     with closing(sqlite3.connect(copy)) as kept:
-        assert kept.execute("SELECT version_num FROM alembic_version").fetchone() == ("0002",)
+        assert kept.execute("SELECT version_num FROM alembic_version").fetchone() == ("0003",)
         assert kept.execute("SELECT count(*) FROM head").fetchone() == (1,)
 
 

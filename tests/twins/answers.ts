@@ -1,6 +1,7 @@
 /** The phone's side of every rule, by the names of reference.py. */
 import { takeApart } from "../../static/src/domain/asset-number.ts";
 import * as calendar from "../../static/src/domain/calendar.ts";
+import { caskInputs } from "../../static/src/domain/cellar/told.ts";
 import { mostThatFitsMl } from "../../static/src/domain/containers.ts";
 import { resolve } from "../../static/src/domain/corrections.ts";
 import type { Entry, RecordKind } from "../../static/src/domain/entries.ts";
@@ -65,6 +66,7 @@ const RULES: Record<string, (...args: any[]) => unknown> = {
   records,
   readiness: (entries: Entry[], beer, now: string, own) =>
     readiness(fold("117", entries), beer, now, own),
+  cask_inputs: (entries: Entry[], around) => caskInputs(fold("117", entries), around),
   best_before_on: bestBeforeOn,
   due_on: trips.dueOn,
   days_out: trips.daysOut,

@@ -1,6 +1,6 @@
 """What each rule is asked in the comparison: its whole range, and beyond it what people mistype."""
 
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from typing import Any
 
 from hypothesis import strategies as st
@@ -116,6 +116,42 @@ histories_and_beers = st.tuples(
     st.sampled_from(LAST_GOOD_DAY) | st.sampled_from(TIMES) | some_instants,
     own_days,
 )
+
+
+def record_of(**fields: st.SearchStrategy[Any]) -> st.SearchStrategy[Any]:
+    """A record that says some of it, or none at all."""
+    said = st.fixed_dictionaries({}, optional=fields)
+    return st.none() | st.fixed_dictionaries({"fields": said, "set_by": st.just({})})
+
+
+tenths = st.integers(80, 160) | st.sampled_from([-300, -301, 1000, 400, 0])
+read_at = (
+    st.sampled_from(TIMES)
+    .map(datetime.fromisoformat)
+    .flatmap(
+        lambda time: st.integers(-300, 300).map(
+            lambda m: write_instant(time + timedelta(minutes=m))
+        )
+    )
+)
+readings = st.lists(st.tuples(read_at, tenths).map(list), max_size=8, unique_by=lambda r: r[0])
+places = record_of(temp_decidegc=tenths).flatmap(
+    lambda place: readings.map(
+        lambda read: None if place is None else {**place, "temperatures": sorted(read)}
+    )
+)
+around = st.fixed_dictionaries(
+    {
+        "beer": record_of(
+            conditioning_days=st.integers(0, 40),
+            on_sale_days=st.integers(1, 9),
+            vegan=st.booleans(),
+            isinglass_ml_per_hl=st.sampled_from([0, 700]),
+        ),
+        "gyle": record_of(fining_temp_decidegc=tenths),
+        "place": places,
+    }
+)
 records_of_a_kind = st.sampled_from(sorted(RECORD_FACTS)).flatmap(
     lambda kind: st.tuples(st.just(kind), record_sets(kind))
 )
@@ -123,6 +159,7 @@ ARGUMENTS |= {
     "ledger": st.tuples(entry_sets.flatmap(arrivals)),
     "records": records_of_a_kind,
     "readiness": histories_and_beers,
+    "cask_inputs": st.tuples(uncorrected.map(of_one), around),
     "may_record": st.tuples(st.sampled_from(ROLES), st.sampled_from(sorted(KINDS))),
 }
 

@@ -6,6 +6,7 @@ from typing import Any
 
 from cellarapp.domain import asset_number, calendar, numbers, trips
 from cellarapp.domain.calculations import CALCULATIONS
+from cellarapp.domain.cellar.told import Around, cask_inputs
 from cellarapp.domain.containers import most_that_fits_ml
 from cellarapp.domain.corrections import resolve
 from cellarapp.domain.entries import Entry, order_key
@@ -59,6 +60,19 @@ def readiness_of(
     return readiness(fold("117", entries), beer, now, own)
 
 
+def cask_inputs_of(entries: list[Entry], around: dict[str, Record | None]) -> Any:
+    return _whole_as_whole(cask_inputs(fold("117", entries), Around(**around)))
+
+
+def _whole_as_whole(value: Any) -> Any:
+    """The phone writes 8 degrees as 8, not as 8.0."""
+    if isinstance(value, dict):
+        return {name: _whole_as_whole(one) for name, one in value.items()}
+    if isinstance(value, list):
+        return [_whole_as_whole(one) for one in value]
+    return int(value) if isinstance(value, float) and value.is_integer() else value
+
+
 RULES: dict[str, Callable[..., Any]] = {
     "normal_number": numbers.normal_number,
     "bare_digits": numbers.bare_digits,
@@ -75,6 +89,7 @@ RULES: dict[str, Callable[..., Any]] = {
     "ledger": ledger,
     "records": records,
     "readiness": readiness_of,
+    "cask_inputs": cask_inputs_of,
     "best_before_on": best_before_on,
     "due_on": trips.due_on,
     "days_out": trips.days_out,

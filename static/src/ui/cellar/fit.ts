@@ -2,11 +2,11 @@
 // minute and every entry, so an answer is kept until what it hangs on has changed or has aged.
 
 import { ready } from "../../domain/cellar/ready.ts";
+import { type Around, caskInputs } from "../../domain/cellar/told.ts";
 import type { Settings } from "../../domain/figures.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { attempt } from "../attempt.ts";
 import { beerDoc, type Known } from "../words/known.ts";
-import { type Around, caskInputs } from "./asking.ts";
 
 export type Fit = ReturnType<typeof ready>;
 

@@ -8,9 +8,9 @@ import {
   planBack,
   todaysJobs,
 } from "../../domain/cellar/plan.ts";
+import { candidateInputs } from "../../domain/cellar/told.ts";
 import type { Settings } from "../../domain/figures.ts";
 import { type Known, sentence, timeWords } from "../words.ts";
-import { candidateInputs } from "./asking.ts";
 import { around } from "./fit.ts";
 import type { Full } from "./full.ts";
 

@@ -5,11 +5,11 @@ import { ageing } from "../../domain/cellar/ageing.ts";
 import { dateMark } from "../../domain/cellar/date-mark.ts";
 import { label } from "../../domain/cellar/label.ts";
 import { lotMark } from "../../domain/cellar/lot.ts";
+import { type Around, caskInputs } from "../../domain/cellar/told.ts";
 import type { Settings } from "../../domain/figures.ts";
 import { bestBeforeOn } from "../../domain/readiness.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { attempt } from "../attempt.ts";
-import { type Around, caskInputs } from "../cellar/asking.ts";
 import {
   type Fined,
   isinglassIn,

@@ -9,6 +9,7 @@ import { Lazy } from "../shell/Lazy.tsx";
 import { hrefTo } from "../shell/route.ts";
 import type { Loadable, ScreenProps } from "../shell/screens.ts";
 import { sentence } from "../words.ts";
+import { Calendar } from "./calendar/Calendar.tsx";
 import { Entries } from "./entries/Entries.tsx";
 import { Figures } from "./figures/Figures.tsx";
 import { firstSteps } from "./first-steps.ts";
@@ -104,6 +105,8 @@ const Office = ({ path }: ScreenProps) => {
       return <Entries />;
     case "labels":
       return <Labels />;
+    case "calendar":
+      return <Calendar />;
     case "lists":
       return <Lists />;
     case "people":

@@ -86,6 +86,18 @@ const lotsSection = (): Section => {
   };
 };
 
+/** Read by whoever works in the cellar; who has the phone in hand may not be known. */
+const calendar = (): Section[] =>
+  role.value === "driver" || role.value === "reader"
+    ? []
+    : [
+        {
+          path: "calendar",
+          title: "Jobs in your calendar",
+          says: "what is due, in the calendar of your phone",
+        },
+      ];
+
 /** What the brewery is made of. */
 export const records = (): Section[] => [
   {
@@ -136,6 +148,7 @@ export const records = (): Section[] => [
     title: "Your lists",
     says: "bring in a spreadsheet, take a copy out",
   },
+  ...calendar(),
 ];
 
 /** What an owner looks after; to others it is not offered. */

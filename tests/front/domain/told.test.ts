@@ -2,10 +2,10 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { ready } from "../../../../static/src/domain/cellar/ready.ts";
-import type { Beer, Gyle, Place } from "../../../../static/src/domain/records.ts";
-import { type Around, caskInputs, isFined } from "../../../../static/src/ui/cellar/asking.ts";
-import { ago, container, FIRKIN, filled, KEG, NOW, type Told } from "../brewery.ts";
+import { ready } from "../../../static/src/domain/cellar/ready.ts";
+import { type Around, caskInputs, isFined } from "../../../static/src/domain/cellar/told.ts";
+import type { Beer, Gyle, Place } from "../../../static/src/domain/records.ts";
+import { ago, container, FIRKIN, filled, KEG, NOW, type Told } from "../ui/brewery.ts";
 
 const beer = (fields: object) => ({ fields, set_by: {} }) as unknown as Beer;
 const gyle = (fields: object) => ({ fields, set_by: {}, drawn_ml: 0 }) as unknown as Gyle;

@@ -1,14 +1,14 @@
-// From what the phone knows of a container to what the rules of readiness are told of it. Only what
-// was noted is told; of what was not, each rule has the brewery's usual value or an estimate.
+/** TOLD: what the rules of readiness are told of a container. Twin of cellarapp/domain/cellar/told.py. */
 
-import type { Shape } from "../../domain/cellar/asked.ts";
-import type { CaskInputs } from "../../domain/cellar/cask.ts";
-import type { CandidateInputs } from "../../domain/cellar/plan.ts";
-import { figure } from "../../domain/figures.ts";
-import { RANGES, type RangedField } from "../../domain/inputs.ts";
-import type { Reading } from "../../domain/readings.ts";
-import type { Beer, Gyle, Place } from "../../domain/records.ts";
-import type { Contents, Dose, Serving, Standing } from "../../domain/standing.ts";
+import { figure } from "../figures.ts";
+import { RANGES, type RangedField } from "../inputs.ts";
+import type { Reading } from "../readings.ts";
+import type { Beer, Gyle, Place } from "../records.ts";
+import type { Contents, Dose, Serving, Standing } from "../standing.ts";
+import type { Shape } from "./asked.ts";
+import type { CaskInputs } from "./cask.ts";
+import type { CandidateInputs } from "./plan.ts";
+import { HOUR_MS } from "./units.ts";
 
 /** The records that a container's readiness hangs on; null where the phone knows none. */
 export interface Around {
@@ -17,7 +17,7 @@ export interface Around {
   place: Place | null;
 }
 
-/** A tenth of a degree as the rules take it; left out where no such thing can have been meant. */
+/** Left out where no such thing can have been meant. */
 const degreesC = (name: RangedField, decidegc: number | undefined): number | null => {
   if (decidegc === undefined) return null;
   const { low, high } = RANGES[name];
@@ -29,10 +29,7 @@ type Dosed = Pick<Contents, "doses">;
 const lastIsinglass = ({ doses }: Dosed): Dose | null =>
   doses.filter((dose) => dose.what === "isinglass").at(-1) ?? null;
 
-/**
- * Whether it was fined: as noted with the fill. Where nothing at all was noted the beer's own rate
- * tells, and where that is not set either the rule takes what is usual.
- */
+/** TOLD-1: whether it was fined: as noted with the fill, else as the beer's own rate says. */
 export const isFined = (contents: Dosed, beer: Beer | null): boolean | null => {
   if (lastIsinglass(contents) !== null) return true;
   if (contents.doses.length > 0 || beer?.fields.vegan === true) return false;
@@ -50,10 +47,7 @@ const finingInputs = (contents: Contents, beer: Beer | null) => {
   };
 };
 
-/**
- * Tapped the day before a sale it is drawn from when the sale begins, unless a dip says otherwise;
- * a plan for long after tapping is not believed.
- */
+/** TOLD-2: tapped the day before a sale it is drawn from when that begins, unless a dip says not. */
 const firstDrawnAt = ({ serving, planned, contents }: Standing): string | null => {
   const tapped = serving?.tapped?.since;
   const sale = planned?.sale_at;
@@ -71,11 +65,11 @@ const servingInputs = (serving: Serving | null) => ({
 });
 
 /** Houses that tap early tap so long before a sale. */
-const TAPPED_BEFORE_MS = figure("tapped_ahead_most_hours") * 3_600_000;
+const TAPPED_BEFORE_MS = figure("tapped_ahead_most_hours") * HOUR_MS;
 
-/** So near to the reading before, and so soon after it, one tells nothing that it did not. */
+/** TOLD-3: so near to the reading before, and so soon after it, one tells nothing new. */
 const SAME_DECIDEGC = 2;
-const SAME_MS = 3 * 3_600_000;
+const SAME_MS = 3 * HOUR_MS;
 
 const thinned = (readings: readonly Reading[]): Reading[] => {
   const found: Reading[] = [];
@@ -97,7 +91,7 @@ const readingsAt = (place: Place): Reading[] => {
   return known;
 };
 
-const STANDS_MS = figure("reading_stands_hours") * 3_600_000;
+const STANDS_MS = figure("reading_stands_hours") * HOUR_MS;
 
 /** What the place's thermometer showed when it came there, if that was read not long before. */
 const onArrival = (readings: readonly Reading[], from: string): Reading[] => {
@@ -106,10 +100,7 @@ const onArrival = (readings: readonly Reading[], from: string): Reading[] => {
   return [[from, before[1]]];
 };
 
-/**
- * Only where it is now is known, and since when. The place's readings are its own from then on; the
- * place's usual temperature speaks for every hour without one.
- */
+/** TOLD-4: only where it is now is known, and since when. */
 const airInputs = (standing: Standing, contents: Contents, place: Place | null) => {
   if (standing.place === null) return {};
   const { since } = standing.place;
@@ -128,7 +119,7 @@ const holdsMl = (standing: Standing, contents: Contents): number | null => {
   return ml >= RANGES.holds_ml.low && ml <= RANGES.holds_ml.high ? ml : null;
 };
 
-/** What the rules are told; null while there is no beer in it. */
+/** TOLD-5: what `ready` and the plans are told; null while there is no beer in it. */
 export const caskInputs = (standing: Standing, around: Around): CaskInputs | null => {
   const { contents, serving } = standing;
   if (contents === null) return null;
