@@ -57,6 +57,7 @@ def test_finder_learns_whose_it_is_and_how_to_reach_them(
     for part in ("117 belongs to Sallowick & Sons", "2 Ropewalk", "0100 (555) 0117", "Leave it"):
         assert part in words_of(page)
     assert 'href="tel:01005550117"' in page.text
+    assert 'href="mailto:casks@sallowick.example"' in page.text
 
 
 def test_page_gives_away_nothing_of_the_container(stranger: FlaskClient, phone: Phone) -> None:
