@@ -12,7 +12,6 @@ import { Lazy } from "../shell/Lazy.tsx";
 import { hrefTo } from "../shell/route.ts";
 import type { Loadable } from "../shell/screens.ts";
 import { litres } from "../words.ts";
-import { ChooseGyle } from "./ChooseGyle.tsx";
 import { Doses } from "./Doses.tsx";
 import { GyleHead } from "./GyleHead.tsx";
 import { goOf } from "./go.ts";
@@ -33,7 +32,10 @@ import {
   volumeMl,
 } from "./state.ts";
 
+const GYLE = { title: "Bench", place: "bench", load: () => import("./ChooseGyle.tsx") };
+
 const SCREENS: { readonly [path: string]: Loadable } = {
+  gyle: GYLE,
   done: { title: "Bench", place: "bench", load: () => import("./DoneList.tsx") },
   lots: { title: "Lots in use", place: "bench", load: () => import("./ChooseLots.tsx") },
   plan: { title: "Plan", place: "bench", load: () => import("./Plan.tsx") },
@@ -99,7 +101,6 @@ const SaidStrip = () => (said.value === null ? null : <SavedStrip />);
 
 export const Bench = ({ path }: { path: readonly string[] }) => {
   useEffect(keepHand, []);
-  if (path[0] === "gyle") return <ChooseGyle />;
   const screen = SCREENS[path[0] ?? ""];
   if (screen) return <Lazy screen={screen} path={path} />;
   if (!may("filled")) {
@@ -136,7 +137,7 @@ export const Bench = ({ path }: { path: readonly string[] }) => {
       {!noGyle && typed.value === "" && doses}
       {noGyle ? (
         <>
-          <ChooseGyle />
+          <Lazy screen={GYLE} path={path} />
           <SaidStrip />
         </>
       ) : (

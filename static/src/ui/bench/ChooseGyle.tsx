@@ -72,7 +72,7 @@ const Gyles = ({ heading, all }: { heading: string; all: readonly [string, Gyle]
   </Lines>
 );
 
-export const ChooseGyle = () => {
+export default () => {
   const { toRack, older } = gylesToRack(book.gyles.value, known.value.now);
   if (toRack.length + older.length === 0) {
     return sync.state.value.lastSyncAt === null ? <NotYet /> : <NoGyle />;
