@@ -9,13 +9,26 @@ from .brewery import Brewery, ago
 from .doings import all_at_the_brewery, go_to, on_this_phone, said, tap
 from .phone import Phone
 
-CASK = "117 Winter Lamp"
+CASK, NEXT = "117 Winter Lamp", "118 Winter Lamp"
 LONDON = ZoneInfo("Europe/London")
 
 
-def in_a_day_and_a_half() -> datetime:
-    """So long before a sale that a cask on the stillage has to be vented within two hours."""
-    return (datetime.now(UTC) + timedelta(hours=38)).astimezone(LONDON)
+def in_hours(hours: float) -> datetime:
+    return (datetime.now(UTC) + timedelta(hours=hours)).astimezone(LONDON)
+
+
+def written(sale: datetime) -> str:
+    """As the ledger keeps it."""
+    return sale.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:00.000Z")
+
+
+def pick_for(page: Page, cask: str, sale: datetime) -> None:
+    """Put the sale's day and hour in, and take the cask for it."""
+    page.get_by_label("On sale by").fill(sale.strftime("%Y-%m-%d"))
+    page.get_by_label("Time").fill(sale.strftime("%H:%M"))
+    tap(page, f"Pick: {cask}")
+    said(page, f"{cask.split()[0]} is picked for")
+    expect(page.get_by_role("button", name=f"Take back: {cask}")).to_be_visible()
 
 
 def list_of(page: Page, heading: str) -> Locator:
@@ -23,9 +36,14 @@ def list_of(page: Page, heading: str) -> Locator:
 
 
 def test_a_plan_for_a_sale_gives_todays_jobs(phone: Phone, brewery: Brewery) -> None:
-    """Saturday is offered; another time is chosen, a cask is picked, and vented at one tap."""
-    brewery.fill("117", gyle="902", at=ago(days=5))
-    brewery.tell([brewery.office.entry("stillaged", "117", at=ago(days=3))])
+    """Saturday is offered; other times are chosen, casks are picked, and each job is one tap.
+
+    Venting comes 36 hours before a sale and tapping 24: both are due now, whatever the hour.
+    """
+    brewery.fill("117", "118", gyle="902", at=ago(days=5))
+    office = brewery.office
+    stillaged = [office.entry("stillaged", n, at=ago(days=3)) for n in ("117", "118")]
+    brewery.tell([*stillaged, office.entry("vented", "118", at=ago(days=2), spile="hard")])
     page = phone.open("cellar")
     expect(page.get_by_text(CASK)).to_be_visible()
     phone.lose_signal()
@@ -34,26 +52,29 @@ def test_a_plan_for_a_sale_gives_todays_jobs(phone: Phone, brewery: Brewery) -> 
     offered = datetime.fromisoformat(f"{day.input_value()}T{clock.input_value()}")
     assert (offered.strftime("%A %H:%M")) == "Saturday 13:00"
 
-    sale = in_a_day_and_a_half()
-    day.fill(sale.strftime("%Y-%m-%d"))
-    clock.fill(sale.strftime("%H:%M"))
-    tap(page, f"Pick: {CASK}")
-    said(page, "117 is picked for")
-    expect(page.get_by_role("button", name=f"Take back: {CASK}")).to_be_visible()
+    vented_for, tapped_for = in_hours(38), in_hours(24.2)
+    pick_for(page, CASK, vented_for)
+    pick_for(page, NEXT, tapped_for)
 
     go_to(page, "Cellar")
     jobs = list_of(page, "Today's jobs")
     expect(jobs.get_by_text("Vent with a soft spile")).to_be_visible()
+    expect(jobs.get_by_text("Tap now")).to_be_visible()
     jobs.get_by_role("button", name=f"Vent: {CASK}").tap()
     said(page, "117: soft spile in.")
+    jobs.get_by_role("button", name=f"Tap: {NEXT}").tap()
+    said(page, "118 tapped for")
     expect(jobs.get_by_text("Vent with a soft spile")).to_be_hidden()
-    on_this_phone(page, 2)
+    expect(jobs.get_by_text("Tap now")).to_be_hidden()
+    on_this_phone(page, 4)
 
     phone.find_signal()
     all_at_the_brewery(page)
-    standing = brewery.server.standing("117")
-    assert standing["planned"]["sale_at"] == sale.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:00.000Z")
-    assert standing["serving"]["vented"]["spile"] == "soft"
+    first, second = (brewery.server.standing(number) for number in ("117", "118"))
+    assert first["planned"]["sale_at"] == written(vented_for)
+    assert first["serving"]["vented"]["spile"] == "soft"
+    assert second["planned"]["sale_at"] == written(tapped_for)
+    assert second["serving"]["tapped"] is not None
 
 
 def test_a_pick_is_taken_back(phone: Phone, brewery: Brewery) -> None:

@@ -11,7 +11,7 @@ export const runsOutWords = ({ worked }: Ending, now: string): string => {
   const pace = worked.cautions.includes("pace_from_short_span")
     ? "at the pace so far, which is short to go by"
     : "at this pace";
-  if (soonest <= now) return `By its pace it is empty now. Dip it.`;
+  if (soonest <= now) return "At the pace of its last dips it is empty now. Dip it.";
   return `Runs out about ${timeWords(soonest, now)} ${pace}.`;
 };
 

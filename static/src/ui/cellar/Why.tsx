@@ -8,7 +8,7 @@ const HEADINGS: { readonly [of in ReasonOf]: string } = {
   conditioned_from_at: "Conditioned",
   cool_from_at: "Cool",
   settled_from_at: "Settled",
-  ready_from_at: "Ready",
+  ready_from_at: "Can be sold",
   best_until_at: "Best until",
   off_by_at: "Off by",
 };

@@ -3,7 +3,9 @@
 
 import type { Facts, Kind } from "../../domain/entries.ts";
 import { book, type Saved } from "../../store/book.ts";
+import { known } from "../known.ts";
 import { save } from "../parts/say.ts";
+import { timeWords } from "../words.ts";
 
 const underWay = new Set<string>();
 
@@ -28,8 +30,13 @@ export const deed = (number: string, text: string, kind: Kind, facts: Facts): Pr
 export const vent = (number: string, spile: "soft" | "hard"): Promise<boolean> =>
   deed(number, `${number}: ${spile} spile in.`, "vented", { spile });
 
-export const tap = (number: string): Promise<boolean> =>
-  deed(number, `${number} tapped: on sale.`, "tapped", {});
+/** Tapped ahead of the sale that it was picked for, it is not on sale yet. */
+export const tap = (number: string): Promise<boolean> => {
+  const { now } = known.peek();
+  const sale = book.containers.peek().get(number)?.planned?.sale_at;
+  const what = sale !== undefined && sale > now ? ` for ${timeWords(sale, now)}` : ": on sale";
+  return deed(number, `${number} tapped${what}.`, "tapped", {});
+};
 
 export const stillage = (number: string, place?: string): Promise<boolean> =>
   deed(number, `${number} is on the stillage.`, "stillaged", place === undefined ? {} : { place });

@@ -105,7 +105,7 @@ export const jobsFor = (fulls: readonly Full[], known: Known, settings: Settings
 
 /** The button of a job, and the same as the beginning of a sentence. */
 export const JOB_WORDS: { readonly [step in JobStep]: { does: string; says: string } } = {
-  stillage: { does: "Stillage", says: "on the stillage" },
+  stillage: { does: "Stillage", says: "set on the stillage" },
   vent: { does: "Vent", says: "vent with a soft spile" },
   spile: { does: "Hard spile", says: "change to a hard spile" },
   tap: { does: "Tap", says: "tap" },

@@ -64,7 +64,7 @@ const saleWords = (full: Full, now: string): string => {
   const { ready_from_at: from } = fit.result;
   if (from <= now) return `, can be sold since ${timeWords(from, now)}`;
   const about = isEstimate(fit, "ready_from_at") ? "about " : "";
-  return `, on sale from ${about}${timeWords(from, now)} at the earliest`;
+  return `, can be sold from ${about}${timeWords(from, now)}`;
 };
 
 const LOOKS: { [look: string]: (full: Full, known: Known) => string } = {

@@ -20,13 +20,13 @@ const sentence = (standing: Standing, settings = {}) => {
 test("a ready cask says from when it can be sold if it is set up now", () => {
   assert.match(
     sentence(container("104", FIRKIN, filled(20, "2026-12-18"))),
-    /^Ready since 12 Nov, best before 18 Dec, on sale from .*\d\d:\d\d at the earliest\. Firkin\.$/,
+    /^Ready since 12 Nov, best before 18 Dec, can be sold from .*\d\d:\d\d\. Firkin\.$/,
   );
 });
 
 test("a keg says no such thing", () => {
   const keg = container("K12", KEG, filled(20, "2026-12-18", "g318", 30_000));
-  assert.doesNotMatch(sentence(keg), /on sale from/);
+  assert.doesNotMatch(sentence(keg), /can be sold/);
 });
 
 test("on the stillage, what can be sold first stands first", () => {

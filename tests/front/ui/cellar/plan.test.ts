@@ -60,7 +60,7 @@ test("what can be sold by then, the shortest best before first; then what cannot
   );
   const [first, , last] = rows;
   assert.ok(first && last);
-  assert.match(plannedWords(first, NOW), /^On the stillage .* 21 days of its life left then\./);
+  assert.match(plannedWords(first, NOW), /^Set on the stillage .* 21 days of its life left then\./);
   assert.match(plannedWords(last, NOW), /^Not before /);
 });
 
