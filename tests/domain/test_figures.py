@@ -98,13 +98,20 @@ def constants_in(source: str) -> list[Any]:
     ]
 
 
-WITHOUT_TEXT = re.compile(r'"[^"\n]*"|`[^`]*`|/\*.*?\*/|//[^\n]*', re.DOTALL)
-NUMBER = re.compile(r"(?<![\w.])(\d[\d_]*(?:\.\d+)?(?:e[-+]?\d+)?)n?(?![\w.])")
+TEXT = re.compile(r'"[^"\n]*"|`[^`]*`|/\*.*?\*/|//[^\n]*', re.DOTALL)
+REGULAR_EXPRESSION = re.compile(r"(?<=[=(:,] )/[^/\n ][^/\n]*/[a-z]*|(?<=\()/[^/\n ][^/\n]*/[a-z]*")
+NUMBER = re.compile(r"(?<![\w.])((?:\d[\d_]*\.?\d*|\.\d+)(?:e[-+]?\d+)?)n?(?![\w.])")
+
+
+def worked_within(text: re.Match[str]) -> str:
+    """Of a text nothing but what is worked out within it."""
+    parts = re.findall(r"\$\{([^}]*)\}", text[0]) if text[0][0] == "`" else []
+    return " ".join(TEXT.sub("", part) for part in parts)
 
 
 def constants_in_typescript(source: str) -> list[float]:
     """The same of a file of the phone's rules."""
-    lines = WITHOUT_TEXT.sub("", source).splitlines()
+    lines = TEXT.sub(worked_within, REGULAR_EXPRESSION.sub("", source)).splitlines()
     asked = [line for line in lines if not re.match(r"const (MOST_|LARGEST_)", line)]
     found = [float(one.replace("_", "")) for line in asked for one in NUMBER.findall(line)]
     # Bits of a hexadecimal digit and of a word, in the racking plan.
@@ -112,6 +119,11 @@ def constants_in_typescript(source: str) -> list[float]:
 
 
 FOLDERS = ["bench", "cellar", "fleet"]
+PHONE_RULES = [
+    path
+    for folder in FOLDERS
+    for path in sorted((ROOT / "static/src/domain" / folder).glob("*.ts"))
+]
 
 
 @pytest.mark.parametrize("folder", FOLDERS)
@@ -139,9 +151,28 @@ def test_no_figure_of_the_trade_stands_in_the_phones_code(folder: str) -> None:
     assert {name: numbers for name, numbers in found.items() if numbers} == {}
 
 
-@pytest.mark.parametrize("planted", ["0.81", "2.0665", "3.0378", "568.26125", "273"])
+@pytest.mark.parametrize(
+    "planted", ["0.81", "2.0665", "3.0378", "1e-3", "568.26125", "273", "40_915"]
+)
 def test_a_planted_constant_is_found(planted: str) -> None:
     """The two searches above can fail."""
     assert constants_in(f"MOST_ROWS = 200\nx = y * {planted}\n") == [float(planted)]
     line = f'const MOST_ROWS = 200;\nconst x = y * {planted}; // "9.9"\n'
     assert constants_in_typescript(line) == [float(planted)]
+
+
+@pytest.mark.parametrize("planted", ["0.81", ".81"])
+@pytest.mark.parametrize("line", ["const x = y * {};", "const x = `${{y * {}}} L`;"])
+@pytest.mark.parametrize("path", PHONE_RULES, ids=lambda path: path.stem)
+def test_a_constant_planted_anywhere_in_the_phones_code_is_found(
+    path: Path, line: str, planted: str
+) -> None:
+    """Between any two parts of any file: no text, comment or pattern before it hides it."""
+    lines = path.read_text(encoding="utf-8").splitlines()
+    ends = [n for n, text in enumerate(lines, start=1) if text in ("}", "};")]
+    before = constants_in_typescript("\n".join(lines))
+    for at in [0, *ends, len(lines)]:
+        source = "\n".join([*lines[:at], line.format(planted), *lines[at:]])
+        found = constants_in_typescript(source)
+        assert len(found) == len(before) + 1, at
+        assert float(planted) in found
