@@ -10,6 +10,7 @@ import type { Settings } from "../../domain/figures.ts";
 import { bestBeforeOn } from "../../domain/readiness.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { attempt } from "../attempt.ts";
+import { workedOf } from "../bench/expected.ts";
 import {
   type Fined,
   isinglassIn,
@@ -21,6 +22,7 @@ import { around } from "../cellar/fit.ts";
 import type { AnyWorked } from "../parts/working.ts";
 import { beerDoc } from "../words/known.ts";
 import { count, type Known, listWords, sentence } from "../words.ts";
+import { strengthIn, strengthInWords } from "./strength-in.ts";
 
 export interface LabelLine {
   what: string;
@@ -87,6 +89,7 @@ const labelFor = (
   const fined = { contents, beer: beer?.fields ?? {}, gyle: gyle?.fields ?? {}, lots: known.lots };
   const isinglass = isinglassIn(fined) ?? true;
   const sulphite = sulphiteIn(fined, settings);
+  const inIt = strengthIn(fined, settings);
   const { abv_tenths, cereals = [], milk = false } = beer?.fields ?? {};
   const number = gyle?.fields.number;
   const mark =
@@ -110,10 +113,14 @@ const labelFor = (
       ...(mark === null ? [] : [dateLine(mark)]),
       ...(lot === null ? [] : [{ what: "Lot", says: lot.result.mark }]),
       ...(words === null ? [] : wordLines(words)),
+      ...(inIt === null ? [] : [{ what: "In it", says: strengthInWords(inIt, abv_tenths) }]),
       ...(sulphites === "" ? [] : [{ what: "Sulphites", says: sulphites }]),
     ],
     missing: missingOf(beer),
-    worked: [mark, lot, words, sulphites === "" ? null : sulphite].filter((one) => one !== null),
+    worked: [
+      ...[mark, lot, words, sulphites === "" ? null : sulphite].filter((one) => one !== null),
+      ...(inIt === null ? [] : workedOf(inIt)),
+    ],
   };
 };
 

@@ -101,3 +101,26 @@ test("warm days cost life, and the date on it stands", () => {
   );
   assert.match(agedOf(cask, knowing(BARLEY, 120), {})?.says ?? "", /no more than that/);
 });
+
+test("the strength to expect is told beside the label's, by what was noted with the fill", () => {
+  const beer = { ...BARLEY, limit_gravity_e4: 10_095, priming_sugar: "sucrose" };
+  const gyle = { number: "318", beer: "b1", original_gravity_e4: 10_420 };
+  const measured = {
+    ...knowing(beer),
+    gyles: new Map([["g318", doc(gyle, { drawn_ml: 0 })]]),
+  } as unknown as Known;
+  const [at, kind, facts] = filled(20, null, "g318", 40_000);
+  const doses = [{ what: "primings", amount_g: 120 }];
+  const cask = container("104", FIRKIN, [at, kind, { ...facts, doses }]);
+  const label = labelOf(cask, measured, {});
+  const inIt = label?.lines.find(({ what }) => what === "In it")?.says;
+  // 1042.0 to 1009.5 is 4.1925 by the published table; 3 g/L of sucrose add 0.194
+  assert.match(inIt ?? "", /^4\.39 % vol to expect/);
+  assert.match(inIt ?? "", /4\.2 % on the label is within the 0\.5 % that the law allows\.$/);
+  assert.ok(label?.worked.some(({ figures }) => figures.includes("excise_strength_factors")));
+  const unmeasured = labelOf(cask, knowing(beer), {});
+  assert.equal(
+    unmeasured?.lines.some(({ what }) => what === "In it"),
+    false,
+  );
+});
