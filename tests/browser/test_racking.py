@@ -5,7 +5,7 @@ import re
 from playwright.sync_api import Page, expect
 
 from ..making import made_id
-from .brewery import Brewery, ago, gyle_id
+from .brewery import Brewery, ago, gyle_id, place_id
 from .doings import (
     all_at_the_brewery,
     choose,
@@ -27,10 +27,12 @@ RECIPE = {
     "auxiliary": "auxiliary_alginate",
     "auxiliary_ml_per_hl": 174,
     "isinglass_ml_per_hl": 1042,
+    "keg_co2_centivols": 240,
 }
 MEASURED = {
     "volume_ml": 145_000,
     "loss_ml": 20_000,
+    "original_gravity_e4": 10_420,
     "present_gravity_e4": 10_100,
     "highest_temp_decidegc": 200,
 }
@@ -65,34 +67,88 @@ def dose(page: Page, name: str) -> int:
     return int(found[0])
 
 
-def test_racking_from_plan_to_last_fill(phone: Phone, brewery: Brewery) -> None:
-    """125 L to rack are three firkins; each gets its syrup and its auxiliary."""
-    tell_of_doses(brewery, **MEASURED)
-    page = offline_bench(phone)
-
+def plan_it(page: Page) -> None:
+    """What to fill, what goes into each, and what to expect of it."""
     page.get_by_role("link", name="Plan").tap()
     expect(page.get_by_text("3 firkins: 122.7 L in all.")).to_be_visible()
-    expect(page.get_by_text("2.3 L left over")).to_be_visible()
+    expect(page.get_by_text("2.3 L left over: short of a pin")).to_be_visible()
     tap(page, "Wish one 30 L keg more")
-    expect(page.get_by_text(re.compile("2 firkins, 1 . 30 L keg"))).to_be_visible()
+    expect(page.get_by_text(re.compile("1 firkin, 2 . 30 L keg, 1 pin"))).to_be_visible()
+    # The published chart: 2.4 volumes at 4 °C.
+    expect(page.get_by_text("Carbonate 30 L keg")).to_be_visible()
     tap(page, "Wish one 30 L keg less")
-    expect(page.get_by_text(re.compile("Dissolve .* g of sugar and make up to"))).to_be_visible()
+    batch = re.compile(r"Dissolve \d+ g of sucrose and make up to 500 mL .* are left over")
+    expect(page.get_by_text(batch)).to_be_visible()
+    expect(page.get_by_text("more from sugar")).to_contain_text("4.2 % on the label is within")
+    expect(page.get_by_text(re.compile("Closed: .* bar on a dray at 30"))).to_be_visible()
+    tap(page, "Why: Strength")
+    panel = page.get_by_role("dialog")
+    expect(panel.get_by_text("Expected = thinned + rise")).to_be_visible()
+    panel.get_by_role("button", name="Close").tap()
     page.get_by_role("link", name="To the pad").tap()
 
-    syrup, auxiliary = dose(page, "primings"), dose(page, "auxiliary")
-    assert (syrup > 0, auxiliary) == (True, 71)
+
+def give_instead(page: Page, typed: str, worked_out: int) -> None:
+    """Behind the dose is how it was worked out, and what is given instead."""
     page.get_by_role("button", name=re.compile("^primings")).tap()
     panel = page.get_by_role("dialog")
     expect(panel.get_by_text("Sugar = CO2 from sugar")).to_be_visible()
     expect(panel.get_by_text("Published").first).to_be_visible()
+    expect(panel.get_by_text(f"Worked out: {worked_out} mL.")).to_be_visible()
+    amount = panel.get_by_label(re.compile("^Into the firkin"))
+    amount.fill("2000")
+    expect(panel.get_by_text("That reaches the pressure").first).to_be_visible()
+    amount.fill(typed)
     panel.get_by_role("button", name="Close").tap()
     expect(panel).to_have_count(0)
+    expect(page.get_by_text(f"not {worked_out}")).to_be_visible()
 
-    for number in ("117", "118", "119"):
-        type_number(page, number)
-        tap(page, f"Fill {number}")
-        said(page, f"{number} filled.")
-    on_this_phone(page, 3)
+
+def test_racking_from_plan_to_last_fill(phone: Phone, brewery: Brewery) -> None:
+    """125 L to rack; each container gets its own doses, or what was really given of them."""
+    tell_of_doses(brewery, **MEASURED)
+    pin = {"kind": "pin", "capacity_ml": 20_457}
+    office = brewery.office
+    brewery.tell(
+        [
+            office.registered("141", at=ago(days=50), **pin),
+            office.entry("washed", "141", at=ago(days=40)),
+        ]
+    )
+    page = offline_bench(phone)
+    plan_it(page)
+
+    type_number(page, "117")
+    expect(page.get_by_role("link", name="Then to Cold room")).to_be_visible()
+    syrup, auxiliary = dose(page, "primings"), dose(page, "auxiliary")
+    assert (syrup > 12, auxiliary) == (True, 71)
+    give_instead(page, "12", syrup)
+    tap(page, "Fill 117")
+    said(page, "117 filled.")
+
+    type_number(page, "11")
+    old, page = page, phone.open_in_new_tab()
+    old.close()
+    type_number(page, "8")
+    assert dose(page, "primings") == syrup
+    tap(page, "Fill 118")
+    said(page, "118 filled.")
+
+    type_number(page, "140-141")
+    half = round(syrup / 2)
+    both = page.get_by_role(
+        "button", name=f"primings {syrup} mL in a firkin, {half} mL in a pin: how it is worked out"
+    )
+    expect(both).to_be_visible()
+    tap(page, "Fill all 2")
+    said(page, "140 and 141 filled.")
+    on_this_phone(page, 4)
+
+    type_number(page, "K12")
+    pressure = page.get_by_role("button", name=re.compile("^Pressure"))
+    expect(pressure).to_contain_text("2.4 vol at 4 °C")
+    for _ in "K12":
+        tap(page, "Delete")
 
     choose(page, "Fine")
     type_number(page, "117")
@@ -101,10 +157,12 @@ def test_racking_from_plan_to_last_fill(phone: Phone, brewery: Brewery) -> None:
 
     phone.find_signal()
     all_at_the_brewery(page)
-    for number in ("117", "118", "119"):
-        given = brewery.server.standing(number)["contents"]["doses"]
-        amounts = {one["what"]: one["amount_ml"] for one in given}
-        assert amounts == {"primings": syrup, "auxiliary_alginate": auxiliary}
+    given = {"117": (12, 71), "118": (syrup, 71), "140": (syrup, 71), "141": (half, 36)}
+    for number, amounts in given.items():
+        standing = brewery.server.standing(number)
+        doses = {one["what"]: one["amount_ml"] for one in standing["contents"]["doses"]}
+        assert doses == dict(zip(("primings", "auxiliary_alginate"), amounts, strict=True))
+        assert standing["place"]["at"] == place_id("Cold room")
 
 
 def test_isinglass_goes_in_once_the_interval_is_over(phone: Phone, brewery: Brewery) -> None:
