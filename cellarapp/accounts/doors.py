@@ -44,6 +44,7 @@ DOORS: dict[str, Door] = {
     "POST /api/sheets/<string:kind>": "device",
     "GET /api/sheets/<string:kind>.csv": "owner",
     "GET /api/ledger.json": "owner",
+    "GET /api/events.jsonld": "owner",
     "GET /api/labels/plates.pdf": "device",
     "GET /api/labels/fills.pdf": "device",
     "GET /api/calendar": "cellar",

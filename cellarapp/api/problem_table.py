@@ -44,6 +44,11 @@ TABLE: dict[str, Kind] = {
         "Something is missing for the label",
         "What has to stand on the label is not on record yet; enter what is named and ask again.",
     ),
+    "cannot-tell": Kind(
+        422,
+        "Something is missing for the events",
+        "What the events need is not on record yet; enter what is named and ask again.",
+    ),
     "cannot-take": Kind(
         409,
         "It cannot be taken in",

@@ -15,6 +15,7 @@ from cellarapp.api import (
     containers,
     customers,
     devices,
+    epcis,
     everything,
     health,
     held,
@@ -52,6 +53,7 @@ RESOURCES = (
     health,
     sheets,
     everything,
+    epcis,
     labels,
     calendar,
 )

@@ -72,6 +72,7 @@ TAKING_NOTHING = [  # or any bytes at all
     ("/api/snapshot", "get"),
     ("/api/held", "get"),
     ("/api/ledger.json", "get"),
+    ("/api/events.jsonld", "get"),
     ("/api/sheets", "get"),
     ("/api/sheets/{kind}", "post"),
     ("/api/sheets/{kind}.csv", "get"),
@@ -84,6 +85,7 @@ TAKING_NOTHING = [  # or any bytes at all
     ("/api/sign-out", "post"),
 ]
 JUDGED_BY_A_RULE = [
+    "/api/events.jsonld",
     "/api/labels/fills.pdf",
     "/api/labels/plates.pdf",
     "/api/calculations/{name}",

@@ -117,6 +117,9 @@ const TakeOut = ({ kinds }: { kinds: readonly SheetKind[] }) => (
     <a class="button wide" href="/api/ledger.json" download>
       Everything, as JSON
     </a>
+    <a class="button wide" href="/api/events.jsonld" download>
+      Events of containers, as EPCIS
+    </a>
   </section>
 );
 
