@@ -196,6 +196,16 @@ QUESTIONS: dict[str, tuple[Ask, Ask, str]] = {
         },
         {"out": [{"kind": "bucket", "days_out": 50}]}, "out/0/kind",
     ),
+    "round_order": (
+        {
+            "stops": [
+                {"latitude_e6": 54_200_000, "longitude_e6": -2_500_000},
+                {"latitude_e6": 54_100_000, "longitude_e6": -2_400_000},
+            ],
+            "start": {"latitude_e6": 54_000_000, "longitude_e6": -2_300_000},
+        },
+        {"stops": [{"latitude_e6": 95_000_000, "longitude_e6": 0}]}, "stops/0/latitude_e6",
+    ),
     "run_out": (
         {
             "now": NOW,
