@@ -12,6 +12,7 @@ class Wording(TypedDict):
     """A text; each of the names in `holds` may stand in it in braces."""
 
     title: str
+    label: str
     words: str
     holds: list[str]
 

@@ -91,7 +91,7 @@ def test_on_the_demo_who_keeps_them_for_good_comes_first(demo: DemoPhone) -> Non
 def test_the_brewery_writes_in_its_own_words(phone: Phone, brewery: Brewery) -> None:
     """A name that stands for nothing is found; the words are there for every customer."""
     brewery.send("101", to="Ferry House", days=38)
-    page = phone.open("office/texts")
+    page = phone.open("office/texts/call_text")
     page.get_by_label("What is written to a customer").fill("Empties please: {casks}")
     tap(page, "Keep it")
     expect(page.get_by_role("alert")).to_contain_text("Nothing stands for {casks}.")

@@ -91,7 +91,7 @@ const Office = ({ path }: ScreenProps) => {
     case "fleet":
       return <Lazy screen={FLEET} path={path} />;
     case "texts":
-      return <Texts />;
+      return <Texts id={id} />;
     case "containers":
       if (id !== "new") return <Register />;
       return may("registered") ? <NewContainers /> : <NotMine kind="registered" />;

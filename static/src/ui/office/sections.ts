@@ -137,7 +137,7 @@ export const records = (): Section[] => [
     title: "Figures",
     says: figuresSay(Object.keys(ownFigures.value).length),
   },
-  { path: "texts", title: "Text to customers", says: "asking for containers, in your own words" },
+  { path: "texts", title: "Texts to others", says: "asking for containers, in your own words" },
   {
     path: "labels",
     title: "Labels",

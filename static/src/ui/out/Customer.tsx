@@ -18,6 +18,7 @@ import { Chase } from "./Chase.tsx";
 import type { Away } from "./holdings.ts";
 import { awayTitle, awayWords, byKindWords } from "./reasons.ts";
 import { allHoldings, sendTo, worthAt } from "./state.ts";
+import { TheirPage } from "./TheirPage.tsx";
 import { WriteTo } from "./WriteTo.tsx";
 import { placeForEmpties } from "./yards.ts";
 
@@ -94,6 +95,7 @@ export const CustomerPage = ({ customer }: { customer: string }) => {
       {holding && worth && <AtStake holding={holding} worth={worth} />}
       <Chase customer={customer} name={name} record={record} />
       {holding && <WriteTo holding={holding} />}
+      <TheirPage customer={customer} name={name} record={record} />
       {holding && worth && <ProposeMissing holding={holding} worth={worth} />}
       {holding === undefined ? (
         <Nothing says={`${name} has none of our containers.`} />

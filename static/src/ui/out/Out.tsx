@@ -17,6 +17,7 @@ import { countedHead } from "./counted-head.ts";
 import { Drop } from "./drop/Drop.tsx";
 import { HiredDue } from "./HiredDue.tsx";
 import { brokenPromise, type Holding } from "./holdings.ts";
+import { Reported } from "./Reported.tsx";
 import { holdingWords, totalWords } from "./reasons.ts";
 import { SendOut } from "./SendOut.tsx";
 import { Strays } from "./Strays.tsx";
@@ -70,6 +71,7 @@ const Overview = () => {
     <div class="out">
       {all.length === 0 && <Nothing says="No container is out. Every one is at the brewery." />}
       <ToCall />
+      <Reported />
       <HoldingLines heading="Overdue" all={all.filter(({ overdue }) => overdue > 0)} />
       <HoldingLines heading="In time" all={all.filter(({ overdue }) => overdue === 0)} />
       <HiredDue />

@@ -5,7 +5,7 @@ import { pounds } from "../words/money.ts";
 import { count, dayWords } from "../words.ts";
 import type { Call, Worth } from "./calls.ts";
 import type { Holding } from "./holdings.ts";
-import { byKindWords, chaseWords } from "./reasons.ts";
+import { byKindWords, chaseWords, saidWords } from "./reasons.ts";
 
 const lateWords = ({ away }: Holding, late: number, longest: number): string => {
   if (away.length === 1) return `${byKindWords(away)}, out ${count(longest, "day")}`;
@@ -35,7 +35,12 @@ const chanceShort = ({ result: { least_back_pct } }: Worth): string =>
 export const callReason = ({ holding, worth }: Call, now: string): string => {
   const { late, longest_days } = worth.result;
   const chase = chaseWords(holding, now);
-  return [`${lateWords(holding, late, longest_days)}.`, chanceShort(worth), chase]
+  return [
+    `${lateWords(holding, late, longest_days)}.`,
+    chanceShort(worth),
+    saidWords(holding),
+    chase,
+  ]
     .filter(Boolean)
     .join(" ");
 };

@@ -66,6 +66,10 @@ export const holdings = (
     );
 };
 
+/** Those of which the customer says that they are empty. */
+export const saidEmpty = ({ away }: Holding): Away[] =>
+  away.filter(({ trip }) => trip.told?.says === "empty");
+
 /** Whether something that is overdue was out already when they were last asked. */
 export const askedAbout = ({ record, away }: Holding): boolean => {
   const asked = record?.chase?.since ?? "";

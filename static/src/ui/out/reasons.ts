@@ -11,8 +11,9 @@ import {
   kindName,
   listWords,
   sentence,
+  toldWords,
 } from "../words.ts";
-import { type Away, askedAbout, brokenPromise, type Holding } from "./holdings.ts";
+import { type Away, askedAbout, brokenPromise, type Holding, saidEmpty } from "./holdings.ts";
 
 const KINDS = [...Object.keys(containerKinds()), null];
 
@@ -23,7 +24,7 @@ export const manyOf = (kind: string | null, n: number): string => {
 };
 
 /** "9 firkins and 2 pins", the kind there is most of first. */
-export const byKindWords = (away: readonly Away[]): string => {
+export const byKindWords = (away: readonly Pick<Away, "standing">[]): string => {
   const counts = new Map<string | null, number>();
   for (const { standing } of away) counts.set(standing.kind, (counts.get(standing.kind) ?? 0) + 1);
   const sorted = [...counts].sort(
@@ -44,6 +45,26 @@ export const chaseWords = (holding: Holding, now: string): string => {
   return askedAbout(holding) ? `Last asked ${dayWords(londonDate(chase.since), now)}.` : "";
 };
 
+const MOST_SAID = 6;
+
+const saidOf = (away: readonly Away[], what: string): string => {
+  const numbers = away.map(({ standing }) => standing.number);
+  if (numbers.length === 0) return "";
+  return `They say: ${listWords(numbers, MOST_SAID)} ${what}.`;
+};
+
+/** "They say: 117 and 118 empty, ready to collect. They say: K3 not here." */
+export const saidWords = (holding: Holding): string =>
+  [
+    saidOf(saidEmpty(holding), toldWords("empty")),
+    saidOf(
+      holding.away.filter(({ trip }) => trip.told?.says === "not_here"),
+      toldWords("not_here"),
+    ),
+  ]
+    .filter(Boolean)
+    .join(" ");
+
 const overdueWords = ({ away, overdue }: Holding): string => {
   const what = byKindWords(away);
   if (overdue === 0) return `${what}.`;
@@ -53,7 +74,7 @@ const overdueWords = ({ away, overdue }: Holding): string => {
 
 /** "9 firkins, 4 overdue. Promised for 12 Nov, not kept." The longest stands beside it. */
 export const holdingWords = (holding: Holding, now: string): string =>
-  [overdueWords(holding), chaseWords(holding, now)].filter(Boolean).join(" ");
+  [overdueWords(holding), saidWords(holding), chaseWords(holding, now)].filter(Boolean).join(" ");
 
 const dueWords = ({ trip, overdue }: Away, now: string): string => {
   if (overdue > 0) return `${count(overdue, "day")} late`;
@@ -68,6 +89,7 @@ export const awayWords = (away: Away, known: Known): string => {
   return [
     beer === "" ? "" : `${beer}.`,
     `Out ${count(away.days, "day")} since ${sent}, ${dueWords(away, known.now)}.`,
+    away.trip.told ? `They say: ${toldWords(away.trip.told.says)}.` : "",
     held?.state === "missing" ? "Down as missing." : "",
   ]
     .filter(Boolean)

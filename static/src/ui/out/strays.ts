@@ -6,7 +6,8 @@ import type { Standing } from "../../domain/standing.ts";
 import { count, sentence } from "../words.ts";
 import type { Draft } from "./back.ts";
 
-const folded = (name: string | undefined): string => (name ?? "").trim().toLowerCase();
+/** A name as it is compared. */
+export const folded = (name: string | undefined): string => (name ?? "").trim().toLowerCase();
 
 /** Whether it is with whom it belongs to: then it is nobody's to chase. */
 export const isHome = (
@@ -39,13 +40,20 @@ export const strays = (containers: Iterable<Standing>, now: string): Stray[] =>
 export const strayWords = ({ owner, days }: Stray): string =>
   sentence(`of ${owner}, ${days === 0 ? "since today" : `here ${count(days, "day")}`}.`);
 
+/** The customer that an owner is on record as, where it is one. */
+export const customerLike = (
+  owner: string,
+  customers: ReadonlyMap<string, Customer>,
+): [string, Customer] | undefined =>
+  [...customers].find(([, { fields }]) => folded(fields.name) === folded(owner));
+
 /** Sent to its owner, who is entered as a customer where it is none yet. */
 export const homeDrafts = (
   { standing, owner }: Stray,
   customers: ReadonlyMap<string, Customer>,
   newId: () => string,
 ): Draft[] => {
-  const known = [...customers].find(([, { fields }]) => folded(fields.name) === folded(owner));
+  const known = customerLike(owner, customers);
   const customer = known?.[0] ?? newId();
   const sent: Draft = {
     kind: "sent",

@@ -36,6 +36,16 @@ test("registered twice is about one container: no other number would explain it"
   );
 });
 
+test("a finder's report is seen to, of no use, or about another number", () => {
+  const [question] = questions([container("117", FIRKIN, [ago(1), "reported", { where: "Quay" }])]);
+  assert.ok(question);
+  assert.deepEqual(waysOut(question.query, known), [
+    { is: "right", label: "It is seen to" },
+    { is: "void", target: "e2", label: "It is of no use" },
+    { is: "renumber", target: "e2", label: "It was another number" },
+  ]);
+});
+
 test("the latest question comes first, and a settled one is no question", () => {
   const empty = container("9", FIRKIN, [ago(1), "tapped", {}]);
   assert.deepEqual(

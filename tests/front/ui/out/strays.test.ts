@@ -2,9 +2,12 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import wordings from "../../../../cellarapp/domain/wordings.json" with { type: "json" };
 import type { Customer } from "../../../../static/src/domain/records.ts";
+import { filledIn } from "../../../../static/src/ui/out/call-text.ts";
 import { hiredDue, hiredWords } from "../../../../static/src/ui/out/hired.ts";
 import { holdings } from "../../../../static/src/ui/out/holdings.ts";
+import { byOwner, namesFor } from "../../../../static/src/ui/out/stray-text.ts";
 import { homeDrafts, strays, strayWords } from "../../../../static/src/ui/out/strays.ts";
 import { ago, container, FIRKIN, filled, NOW, type Told } from "../brewery.ts";
 
@@ -88,4 +91,23 @@ test("a hired one warns before it is due, wherever it is", () => {
     hiredDue([hired("1", "2026-12-09")], NOW, 14, () => true),
     [],
   );
+});
+
+test("an owner is written to about all of theirs at once, with no name left in braces", () => {
+  const WOLD: Told = [ago(40), "registered", { kind: "pin", capacity_ml: 20457, owner: "wold" }];
+  const BECK: Told = [ago(40), "registered", { kind: "pin", capacity_ml: 20457, owner: "Beck" }];
+  const all = [container("1", THEIRS, back(3)), container("2", WOLD, back(12))];
+  const owners = byOwner(strays([...all, container("3", BECK, back(5))], NOW));
+  assert.deepEqual(
+    owners.map(({ strays: theirs }) => theirs.map(({ standing }) => standing.number)),
+    [["2", "1"], ["3"]],
+  );
+  const [first] = owners;
+  assert.ok(first);
+  const names = namesFor(first, { person: "Ann", brewery: "", address: "2 Ropewalk" });
+  assert.equal(
+    filledIn(wordings.stray_text.words, names),
+    "Hello wold, 1 pin and 1 firkin of yours came back to us with ours. By number: 2, 1. The first has been here for 12 days. When will you collect them, or where may we leave them? Thank you, Ann",
+  );
+  assert.deepEqual(Object.keys(names).sort(), [...wordings.stray_text.holds].sort());
 });

@@ -7,17 +7,19 @@ import { may } from "../../mine.ts";
 import { unknownNames } from "../../out/call-text.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Below } from "../../parts/Field.tsx";
+import { Line, Lines } from "../../parts/Line.tsx";
 import { NotMine } from "../../parts/NotMine.tsx";
 import { save } from "../../parts/say.ts";
-import { goOnTo } from "../../shell/route.ts";
+import { goOnTo, hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { listWords } from "../../words.ts";
 
-const TEXT = "call_text";
-const { holds, title, words } = wordings[TEXT];
+type Text = keyof typeof wordings;
+
+const TEXTS = Object.keys(wordings) as Text[];
 
 /** What is wrong with a text; null when nothing is. */
-const faultOf = (text: string): string | null => {
+const faultOf = (text: string, holds: readonly string[]): string | null => {
   if (text.trim() === "") return "Write something, or take the default.";
   const unknown = unknownNames(text, holds);
   return unknown.length === 0
@@ -25,21 +27,36 @@ const faultOf = (text: string): string | null => {
     : `Nothing stands for {${unknown[0]}}. Take one of the names below.`;
 };
 
-export const Texts = () => {
-  useTitle(title);
-  return may("setting") ? <Form /> : <NotMine kind="setting" />;
+export const Texts = ({ id }: { id: string | undefined }) => {
+  const text = TEXTS.find((one) => one === id);
+  useTitle(text === undefined ? "Texts to others" : wordings[text].title);
+  if (!may("setting")) return <NotMine kind="setting" />;
+  if (text !== undefined) return <Form key={text} text={text} />;
+  return (
+    <Lines heading="Written in your own words">
+      {TEXTS.map((one) => (
+        <Line
+          key={one}
+          title={wordings[one].title}
+          reason={wordings[one].label}
+          href={hrefTo("office", "texts", one)}
+        />
+      ))}
+    </Lines>
+  );
 };
 
-const Form = () => {
-  const own = book.brewerySettings.value.get(TEXT)?.fields;
+const Form = ({ text }: { text: Text }) => {
+  const { holds, label, words } = wordings[text];
+  const own = book.brewerySettings.value.get(text)?.fields;
   const isOwn = own?.words !== undefined && own.retired !== true;
   const [typed, setTyped] = useState(isOwn ? (own.words ?? words) : words);
   const [fault, setFault] = useState<string | null>(null);
   const record = async (said: string, facts: object) => {
-    if (await save(said, () => book.record("setting", TEXT, facts))) goOnTo("office");
+    if (await save(said, () => book.record("setting", text, facts))) goOnTo("office", "texts");
   };
   const keep = () => {
-    const wrong = faultOf(typed);
+    const wrong = faultOf(typed, holds);
     setFault(wrong);
     if (wrong === null) void record("The text is kept.", { words: typed.trim(), retired: false });
   };
@@ -53,7 +70,7 @@ const Form = () => {
       }}
     >
       <div class="field">
-        <label for="own-text">What is written to a customer</label>
+        <label for="own-text">{label}</label>
         <textarea
           id="own-text"
           rows={8}
@@ -65,7 +82,7 @@ const Form = () => {
         />
         <Below
           id="own-text"
-          hint={`Filled in for each customer: ${listWords(
+          hint={`Filled in each time: ${listWords(
             holds.map((name) => `{${name}}`),
             holds.length,
           )}.`}

@@ -9,21 +9,30 @@ import { faultWords, say } from "../../parts/say.ts";
 import { containerHref, hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { customerName, sentence } from "../../words.ts";
+import { linkFor } from "../page-link.ts";
 import type { Stop } from "./drops.ts";
 import { type Note, noteOf, noteText } from "./note.ts";
 import { Strokes } from "./Signature.tsx";
 
-const fileOf = async (note: Note, name: string): Promise<File> => {
+interface Papers {
+  file: File;
+  text: string;
+}
+
+/** The note as a file and as a message, both with the way to the customer's own page. */
+const papersOf = async (note: Note, customer: string, name: string): Promise<Papers> => {
   const { notePdf } = await import("./note-pdf.ts");
-  return new File([notePdf(note)], name, { type: "application/pdf" });
+  const link = await linkFor(customer);
+  const file = new File([notePdf(note, link)], name, { type: "application/pdf" });
+  return { file, text: noteText(note, link) };
 };
 
 const maySend = (file: File): boolean => navigator.canShare?.({ files: [file] }) ?? false;
 
 /** To whatever app the person chooses; changing one's mind there is no fault. */
-const send = async (file: File, note: Note): Promise<void> => {
+const send = async ({ file, text }: Papers): Promise<void> => {
   try {
-    await navigator.share({ files: [file], title: file.name, text: noteText(note) });
+    await navigator.share({ files: [file], title: file.name, text });
   } catch (fault) {
     if (!(fault instanceof DOMException && fault.name === "AbortError")) {
       say.trouble(faultWords(fault));
@@ -31,7 +40,7 @@ const send = async (file: File, note: Note): Promise<void> => {
   }
 };
 
-const keep = (file: File): void => {
+const keep = ({ file }: Papers): void => {
   const address = URL.createObjectURL(file);
   const link = document.createElement("a");
   link.href = address;
@@ -41,19 +50,20 @@ const keep = (file: File): void => {
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 };
 
-const Paper = ({ note, name }: { note: Note; name: string }) => {
+const Paper = (props: { note: Note; customer: string; name: string }) => {
+  const { note, customer, name } = props;
   const [making, setMaking] = useState(false);
-  const make = async (give: (file: File) => unknown) => {
+  const make = async (give: (papers: Papers) => unknown) => {
     setMaking(true);
     try {
-      await give(await fileOf(note, name));
+      await give(await papersOf(note, customer, name));
     } catch (fault) {
       say.trouble(faultWords(fault));
     } finally {
       setMaking(false);
     }
   };
-  const share = (file: File) => (maySend(file) ? send(file, note) : keep(file));
+  const share = (papers: Papers) => (maySend(papers.file) ? send(papers) : keep(papers));
   return (
     <div class="above">
       <Button look="main" onPress={() => void make(share)}>
@@ -72,7 +82,7 @@ export const HandedOver = ({ stop }: { stop: Stop }) => {
   const { on = "" } = stop.fields;
   return (
     <div class="close">
-      <Paper note={note} name={`delivery-note-${on || "today"}.pdf`} />
+      <Paper note={note} customer={stop.customer} name={`delivery-note-${on || "today"}.pdf`} />
       {note.brewery === "" && (
         <p class="form look">
           The note says no name yet. <a href={hrefTo("office", "brewery")}>Enter the brewery’s</a>.

@@ -13,6 +13,7 @@ import { count, customerName, listWords, sentence, timeWords } from "../../words
 import { allHoldings } from "../state.ts";
 import { begin } from "./begin.ts";
 import { madeToday, type Stop, toMake } from "./drops.ts";
+import { ReadyElsewhere } from "./ReadyElsewhere.tsx";
 import {
   backWords,
   kmWords,
@@ -156,6 +157,7 @@ export const Round = () => {
         </>
       )}
       <Promised />
+      <ReadyElsewhere />
       <ToLoad round={round} />
       <HandedOver />
       <div class="dock">

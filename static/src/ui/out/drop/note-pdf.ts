@@ -1,8 +1,9 @@
 // The delivery note as PDF, drawn on the phone: at a pub's door there is often no network.
 
 import { jsPDF } from "jspdf";
+import { encode } from "uqr";
 import { fontText } from "./font-text.ts";
-import type { Note } from "./note.ts";
+import { type Note, THEIR_PAGE } from "./note.ts";
 import { strokesOf } from "./Signature.tsx";
 
 /** Millimetres on A4. */
@@ -12,6 +13,9 @@ const TOP = 22;
 const LAST = 270;
 const SIGNATURE_WIDE = 80;
 const SIGNATURE_HIGH = 32;
+const CODE = 32;
+/** The empty border without which a QR code is not found. Source: DENSO WAVE, qrcode.com. */
+const QUIET_MODULES = 4;
 
 class Paper {
   readonly #pdf = new jsPDF({ unit: "mm", format: "a4" });
@@ -69,12 +73,32 @@ class Paper {
     this.#y += SIGNATURE_HIGH;
   }
 
+  /** A link as a code to scan, with its words beside it for those who type. */
+  link(words: string, link: string): void {
+    this.room(CODE);
+    const { data, size } = encode(link, { ecc: "M", border: QUIET_MODULES });
+    const module = CODE / size;
+    const top = this.#y;
+    this.#pdf.setFillColor("#000000");
+    data.forEach((row, y) => {
+      row.forEach((dark, x) => {
+        const at = LEFT + x * module;
+        if (dark) this.#pdf.rect(at, top + y * module, module, module, "F");
+      });
+    });
+    this.#y = top + CODE / 4;
+    this.write(`${words}:`, 11, { at: LEFT + CODE + 4 });
+    this.write(link, 9, { at: LEFT + CODE + 4 });
+    this.#y = top + CODE;
+  }
+
   blob(): Blob {
     return this.#pdf.output("blob");
   }
 }
 
-export const notePdf = (note: Note): Blob => {
+/** With the link to the customer's page where there is one. */
+export const notePdf = (note: Note, link: string | null): Blob => {
   const paper = new Paper(`Delivery note, ${note.customer}, ${note.day}`);
   paper.write(note.brewery, 18, { bold: true });
   paper.write(note.address, 10, { after: 6 });
@@ -89,5 +113,6 @@ export const notePdf = (note: Note): Blob => {
   paper.rule();
   for (const { what, says } of note.said) paper.write(`${what}: ${says}`, 11, { after: 1 });
   if (note.signature !== "") paper.sign(note.signature);
+  if (link !== null) paper.link(THEIR_PAGE, link);
   return paper.blob();
 };

@@ -75,10 +75,13 @@ export const noteOf = (
   };
 };
 
-/** As a message says it. */
-export const noteText = (note: Note): string =>
+export const THEIR_PAGE = "What you have of our containers, and where to tap those that are empty";
+
+/** As a message says it, with the link to the customer's page where there is one. */
+export const noteText = (note: Note, link: string | null): string =>
   [
     `${note.brewery}: delivery to ${note.customer}, ${note.day}`,
     ...note.lines.map(({ number, what, more }) => `${number}: ${what}${more && `, ${more}`}`),
     ...note.said.map(({ what, says }) => `${what}: ${says}`),
+    ...(link === null ? [] : [`${THEIR_PAGE}: ${link}`]),
   ].join("\n");

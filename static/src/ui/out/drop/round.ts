@@ -8,6 +8,7 @@ import { attempt } from "../../attempt.ts";
 import { count, dayWords, listWords, sentence } from "../../words.ts";
 import type { Customers } from "../customers.ts";
 import { brokenPromise, type Holding } from "../holdings.ts";
+import { saidWords } from "../reasons.ts";
 import type { Stop } from "./drops.ts";
 
 export type Worked = ReturnType<typeof roundOrder>;
@@ -63,7 +64,7 @@ export const legWords = ({ legM, placed }: Turn, first: boolean): string => {
 
 const MOST_NAMED = 6;
 
-/** What is late there, and what they promised: "3 of ours there; 111 and 112 are late." */
+/** What is late there, what they say of it, and what they promised: "3 of ours there; 111 and 112 are late." */
 export const backWords = (holding: Holding | undefined, now: string): string => {
   if (holding === undefined) return "None of ours there.";
   const { away, record } = holding;
@@ -78,7 +79,8 @@ export const backWords = (holding: Holding | undefined, now: string): string => 
       : promised === null || promised < londonDate(now)
         ? ""
         : ` Promised for ${dayWords(promised, now)}.`;
-  return `${count(away.length, "container")} of ours there${lateWords}.${promise}`;
+  const said = saidWords(holding);
+  return `${count(away.length, "container")} of ours there${lateWords}.${said && ` ${said}`}${promise}`;
 };
 
 export const dropWords = ({ numbers }: Stop): string =>
