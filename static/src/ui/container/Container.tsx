@@ -35,6 +35,13 @@ export default ({ path }: ScreenProps) => {
       <Deeds key={number} standing={standing} />
       <Ready standing={standing} />
       <Label standing={standing} />
+      {standing.registered !== null && standing.owner === null && (
+        <div class="form">
+          <a class="button" href={hrefTo("office", "labels", "plates", number)}>
+            Print its plate
+          </a>
+        </div>
+      )}
       <History key={number} number={number} />
     </>
   );

@@ -104,7 +104,7 @@ const Office = ({ path }: ScreenProps) => {
     case "entries":
       return <Entries />;
     case "labels":
-      return <Labels />;
+      return <Labels which={id === "plates" ? id : "fills"} of={path[2]} />;
     case "calendar":
       return <Calendar />;
     case "lists":

@@ -57,11 +57,12 @@ const faultOf = (numbers: readonly string[], unread: readonly string[]): string 
 const usedFault = (used: string): string | null =>
   /^[0-9]?$/.test(used.trim()) ? null : "A whole figure from 0 to 9.";
 
-export const Labels = () => {
+/** `of` is the container whose page led here. */
+export const Labels = (props: { which: Which; of: string | undefined }) => {
   useTitle("Labels");
-  const [which, setWhich] = useState<Which>("fills");
+  const [which, setWhich] = useState<Which>(props.which);
   const [stock, setStock] = useState<string>("a4");
-  const [typed, setTyped] = useState(rackedToday);
+  const [typed, setTyped] = useState(() => props.of ?? rackedToday());
   const [used, setUsed] = useState("");
   const [tried, setTried] = useState(false);
   const [paper, setPaper] = useState<Paper | null>(null);
