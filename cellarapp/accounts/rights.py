@@ -8,8 +8,9 @@ from dataclasses import dataclass
 
 from cellarapp.accounts.principal import Principal
 from cellarapp.domain.entries import Entry
-from cellarapp.domain.roles import may_record
+from cellarapp.domain.roles import Role, may_put_right, may_record
 from cellarapp.ledger.problem import Problem
+from cellarapp.storage.mapping import target_of
 from cellarapp.storage.people import StoredPerson
 from cellarapp.storage.work import Work
 
@@ -44,26 +45,54 @@ class RightsOf:
         authors: dict[str, Author | None] = {}
         for device in {self.bringer, *(entry["device"] for entry in entries)}:
             authors[device] = _author(work, device)
-        return [self._judge(entry, authors) for entry in entries]
+        targets = _targets(work, entries)
+        return [
+            self._judge(entry, authors, targets.get(target_of(entry) or "")) for entry in entries
+        ]
 
-    def _judge(self, entry: Entry, authors: dict[str, Author | None]) -> Problem | None:
+    def _judge(
+        self, entry: Entry, authors: dict[str, Author | None], target: Entry | None
+    ) -> Problem | None:
         bringer = authors[self.bringer]
         if bringer is None:  # it was held before there were people here
             return None
         author = authors[entry["device"]] or bringer
         if bringer.revoked or author.revoked:
             return Problem("revoked-device", REVOKED)
-        name, kind = entry["person"], entry["kind"]
+        name = entry["person"]
         person = author.in_hand
         if name:
             person = next((one for one in author.people if one.name == name), None)
         if person is None:
             return Problem("rights", NOT_THEIRS.format(name=name or "Nobody"))
-        if not may_record(person.role, kind):
+        if not _may(person.role, person.name, entry, target):
             return Problem("rights", NOT_THE_ROLES.format(name=person.name))
-        if not any(may_record(one.role, kind) for one in bringer.people):
+        if not any(_may(one.role, person.name, entry, target) for one in bringer.people):
             return Problem("rights", NOT_THE_BRINGERS)
         return None
+
+
+def _may(role: Role, author: str, entry: Entry, target: Entry | None) -> bool:
+    """Whether an author's entry is one that this role may record."""
+    if not may_record(role, entry["kind"]):
+        return False
+    if target_of(entry) is None:
+        return True
+    if target is None:  # it is not on record, so nobody can tell whose it is
+        return may_put_right(role, entry["kind"], own=False)
+    return may_put_right(role, target["kind"], own=_made_by(author, entry["device"], target))
+
+
+def _targets(work: Work, entries: Sequence[Entry]) -> dict[str, Entry]:
+    """What corrections among the entries are about, on record or handed over with them."""
+    asked = {target for entry in entries if (target := target_of(entry)) is not None}
+    found = {one.entry["id"]: one.entry for one in work.entries.by_id(asked)}
+    return {entry["id"]: entry for entry in entries if entry["id"] in asked} | found
+
+
+def _made_by(author: str, device: str, target: Entry) -> bool:
+    """An entry with no name is of whoever has its device."""
+    return target["person"] == author if target["person"] else target["device"] == device
 
 
 def _author(work: Work, device_id: str) -> Author | None:

@@ -28,3 +28,11 @@ def may_record(role: Role, kind: Kind) -> bool:
     if role == "cellar":
         return kind not in OWNER_ALONE
     return role == "owner"
+
+
+def may_put_right(role: Role, kind: Kind, *, own: bool) -> bool:
+    """Whether somebody in this role may void or renumber an entry of this kind.
+
+    Nobody undoes what they might not have recorded, and on the road nobody what another did.
+    """
+    return may_record(role, kind) and (own or role != "driver")

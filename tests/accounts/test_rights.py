@@ -8,7 +8,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 
 from cellarapp.domain.entries import KINDS
-from cellarapp.domain.roles import DRIVER, ROLES, may_record
+from cellarapp.domain.roles import DRIVER, ROLES, Role, may_put_right, may_record
 from cellarapp.ledger.check import check
 
 from ..making import Phone, made_id, push_body
@@ -73,6 +73,50 @@ def test_entry_is_held_where_the_role_may_not_record_it(
     name = "Ash" if role == "owner" else f"{role} Ash"
     entry = by(name, Phone("new"), kind)
     assert word(client_of(app, role), entry) == verdict
+
+
+def about(person: str, phone: Phone, target: str, kind: str = "voided") -> dict[str, Any]:
+    """A correction of the entry of this id."""
+    facts = {"target": target} | ({"to": "118"} if kind == "renumbered" else {})
+    return phone.entry(kind, "117", **facts) | {"person": person}
+
+
+@pytest.mark.parametrize("kind", ["voided", "renumbered"])
+def test_driver_puts_right_their_own_entries_only(app: Flask, kind: str) -> None:
+    """On the road nobody undoes what was recorded in the cellar, nor what another driver did."""
+    cellar, driver = client_of(app, "cellar"), client_of(app, "driver")
+    fill, away = by("cellar Ash", Phone("new")), by("cellar Ash", Phone("van"), "returned")
+    assert {one["verdict"] for one in push(cellar, fill, away)} == {"accepted"}
+    phone = Phone("road")
+    own = by("driver Ash", phone, "returned")
+    asked = [about("driver Ash", phone, one["id"], kind) for one in (own, fill, away)]
+    told = push(driver, own, *asked)
+    assert [one["verdict"] for one in told] == ["accepted", "accepted", "held", "held"]
+    assert word(driver, about("driver Ash", phone, made_id("unheard of"))) == ("held", "rights")
+    assert word(cellar, about("cellar Ash", Phone("newer"), own["id"], kind))[0] == "accepted"
+
+
+def test_driver_brings_no_correction_that_is_not_theirs(app: Flask) -> None:
+    """Written as from a phone of the cellar, it counts at most as what who brings it may do."""
+    cellar, driver = client_of(app, "cellar"), client_of(app, "driver")
+    fill = by("cellar Ash", Phone("new"))
+    push(cellar, fill)
+    device = {"device": made_id("device cellar")}
+    forged = about("cellar Ash", Phone("dead"), fill["id"]) | device
+    assert word(driver, forged) == ("held", "rights")
+    assert word(cellar, forged)[0] == "accepted"
+
+
+def test_roles_differ_in_what_they_may_put_right() -> None:
+    """What they may record; on the road only what is their own."""
+
+    def may(role: Role, *, own: bool) -> set[str]:
+        return {kind for kind in KINDS if may_put_right(role, kind, own=own)}
+
+    others = {role: may(role, own=False) for role in ROLES}
+    cellar = KINDS - {"erased"}
+    assert others == {"owner": KINDS, "cellar": cellar, "driver": set(), "reader": set()}
+    assert (may("driver", own=True), may("reader", own=True)) == (DRIVER, set())
 
 
 def test_entry_with_no_name_is_of_whoever_has_the_device_in_hand(app: Flask) -> None:

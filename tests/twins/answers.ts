@@ -11,7 +11,7 @@ import * as numbers from "../../static/src/domain/numbers.ts";
 import { openQueries } from "../../static/src/domain/queries.ts";
 import { bestBeforeOn, readiness } from "../../static/src/domain/readiness.ts";
 import { drawnMl, foldRecord } from "../../static/src/domain/records.ts";
-import { mayRecord } from "../../static/src/domain/roles.ts";
+import { mayPutRight, mayRecord } from "../../static/src/domain/roles.ts";
 import { blank } from "../../static/src/domain/standing.ts";
 import * as trips from "../../static/src/domain/trips.ts";
 import { TRADE } from "./trade.ts";
@@ -72,6 +72,7 @@ const RULES: Record<string, (...args: any[]) => unknown> = {
   days_out: trips.daysOut,
   days_overdue: trips.daysOverdue,
   may_record: mayRecord,
+  may_put_right: mayPutRight,
   ...TRADE,
 };
 

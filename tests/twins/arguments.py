@@ -161,6 +161,9 @@ ARGUMENTS |= {
     "readiness": histories_and_beers,
     "cask_inputs": st.tuples(uncorrected.map(of_one), around),
     "may_record": st.tuples(st.sampled_from(ROLES), st.sampled_from(sorted(KINDS))),
+    "may_put_right": st.tuples(
+        st.sampled_from(ROLES), st.sampled_from(sorted(KINDS)), st.booleans()
+    ),
 }
 
 ARGUMENTS |= {

@@ -16,7 +16,7 @@ from cellarapp.domain.fold import entries_by_subject, fold, step
 from cellarapp.domain.queries import open_queries
 from cellarapp.domain.readiness import best_before_on, readiness
 from cellarapp.domain.records import Record, drawn_ml, fold_record
-from cellarapp.domain.roles import may_record
+from cellarapp.domain.roles import may_put_right, may_record
 from cellarapp.domain.standing import blank
 
 from .trade_answers import worked
@@ -95,6 +95,7 @@ RULES: dict[str, Callable[..., Any]] = {
     "days_out": trips.days_out,
     "days_overdue": trips.days_overdue,
     "may_record": may_record,
+    "may_put_right": lambda role, kind, own: may_put_right(role, kind, own=own),
     **{name: partial(worked, name) for name in CALCULATIONS},
 }
 

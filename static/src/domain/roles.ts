@@ -31,3 +31,11 @@ export function mayRecord(role: Role, kind: Kind): boolean {
   if (role === "cellar") return !OWNER_ALONE.includes(kind);
   return role === "owner";
 }
+
+/**
+ * Whether somebody in this role may void or renumber an entry of this kind. Nobody undoes what they
+ * might not have recorded, and on the road nobody what another did.
+ */
+export function mayPutRight(role: Role, kind: Kind, own: boolean): boolean {
+  return mayRecord(role, kind) && (own || role !== "driver");
+}

@@ -2,7 +2,7 @@
 // here, and everything a person does goes through here as an entry.
 
 import { computed, type ReadonlySignal, type Signal, signal } from "@preact/signals";
-import type { Facts, Kind } from "../domain/entries.ts";
+import type { Facts, Kind, MadeEntry } from "../domain/entries.ts";
 import { type Account, accountOf, personOf } from "./account.ts";
 import { letGo, offerAgain, putRight, type Repair } from "./attention.ts";
 import { catchUp, hearNews } from "./catch-up.ts";
@@ -141,9 +141,12 @@ export class Book {
     return this.#phone.settings.signal(name, initial);
   }
 
-  /** Why who has this phone in hand may not record this, naming who may; null where they may. */
-  whyNot(kind: Kind): string | null {
-    return whyNot(this.account.value, this.#person.value, kind);
+  /**
+   * Why who has this phone in hand may not record this, about that entry if it is a correction, naming
+   * who may; null where they may.
+   */
+  whyNot(kind: Kind, target?: MadeEntry): string | null {
+    return whyNot(this.account.value, this.#person.value, kind, target);
   }
 
   async record(
@@ -159,25 +162,24 @@ export class Book {
   /** Several entries in one transaction: all are saved or none. */
   async recordMany(drafts: readonly Draft[]): Promise<Saved[]> {
     await this.open();
-    for (const { kind } of drafts) {
-      const why = this.whyNot(kind);
-      if (why !== null) throw new NotPossible(why);
-    }
+    for (const { kind } of drafts) this.#insist(kind);
     const saved = await save(this.#phone, drafts, this.#who());
     this.#tell();
     return saved;
   }
 
-  /** Void an entry. Of somebody else's entry the subject is to be given with it. */
-  async undo(entryId: string, subject?: string): Promise<Saved> {
+  /** Void an entry. One of another phone is to be given as the brewery told it. */
+  async undo(entryId: string, told?: MadeEntry): Promise<Saved> {
     await this.open();
-    return this.#saveOne(undoDraft(this.#phone, entryId, subject));
+    this.#insist("voided", this.#entry(entryId) ?? told);
+    return this.#saveOne(undoDraft(this.#phone, entryId, told?.subject));
   }
 
   /** The entry was about another container. */
-  async moveTo(entryId: string, number: string, subject?: string): Promise<Saved> {
+  async moveTo(entryId: string, number: string, told?: MadeEntry): Promise<Saved> {
     await this.open();
-    return this.#saveOne(renumberedDraft(this.#phone, entryId, number, subject));
+    this.#insist("renumbered", this.#entry(entryId) ?? told);
+    return this.#saveOne(renumberedDraft(this.#phone, entryId, number, told?.subject));
   }
 
   /** A person's way out of a query: "right", "void:<entry>" or "renumber:<entry>:<number>". */
@@ -229,6 +231,16 @@ export class Book {
   /** Called after every save, so that what was saved can set out at once. */
   onSaved(hear: () => void): void {
     this.#hearers.push(hear);
+  }
+
+  /** Throws with words for who has the phone in hand, if they may not. */
+  #insist(kind: Kind, target?: MadeEntry): void {
+    const why = this.whyNot(kind, target);
+    if (why !== null) throw new NotPossible(why);
+  }
+
+  #entry(id: string): MadeEntry | undefined {
+    return this.#phone.own.byId(id)?.kept.entry;
   }
 
   async #saveOne(draft: Draft): Promise<Saved> {

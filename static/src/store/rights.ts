@@ -1,8 +1,8 @@
 // Why somebody may not record something here, in words that name who may. Where the phone does not
 // know the person's role it lets them record: the brewery judges, and holds what is not theirs.
 
-import type { Kind } from "../domain/entries.ts";
-import { mayRecord, ROLES, type Role } from "../domain/roles.ts";
+import type { Kind, MadeEntry } from "../domain/entries.ts";
+import { mayPutRight, mayRecord, ROLES, type Role } from "../domain/roles.ts";
 import { type Account, roleOf } from "./account.ts";
 
 const DOWN_AS: { readonly [role in Role]: string } = {
@@ -12,11 +12,18 @@ const DOWN_AS: { readonly [role in Role]: string } = {
   reader: "is down to look, not to record",
 };
 
-/** Null where the person may. */
-export const whyNot = (account: Account, person: string, kind: Kind): string | null => {
+/** Null where the person may. Of a correction also what it is about is asked, where it is given. */
+export const whyNot = (
+  account: Account,
+  person: string,
+  kind: Kind,
+  target?: MadeEntry,
+): string | null => {
+  const may = (role: Role, own: boolean): boolean =>
+    mayRecord(role, kind) && (target === undefined || mayPutRight(role, target.kind, own));
   const role = roleOf(account, person);
-  if (role === null || mayRecord(role, kind)) return null;
-  return `${person} ${DOWN_AS[role]}. This is for ${whoMay(account, (other) => mayRecord(other, kind))}.`;
+  if (role === null || may(role, target?.person === person)) return null;
+  return `${person} ${DOWN_AS[role]}. This is for ${whoMay(account, (other) => may(other, false))}.`;
 };
 
 const ONE_OF: { readonly [role in Role]: string } = {

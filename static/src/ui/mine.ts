@@ -1,7 +1,7 @@
 // Who has this phone in hand, and what they may do with it.
 
 import { computed } from "@preact/signals";
-import type { Kind } from "../domain/entries.ts";
+import type { Kind, MadeEntry } from "../domain/entries.ts";
 import { roleOf } from "../store/account.ts";
 import { book } from "../store/book.ts";
 
@@ -12,3 +12,6 @@ export const role = computed(() => roleOf(book.account.value, person.value));
 
 /** Whether who has this phone in hand may record this. */
 export const may = (kind: Kind): boolean => book.whyNot(kind) === null;
+
+/** Whether they may undo this entry, or say that its number was wrong. */
+export const mayPutRight = (entry: MadeEntry): boolean => book.whyNot("voided", entry) === null;

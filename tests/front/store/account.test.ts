@@ -84,6 +84,27 @@ test("what a role may not do is not recorded, and says who may", async () => {
   assert.equal(book.waiting.value.count, 1);
 });
 
+test("a driver undoes what they recorded themselves, and nothing of anybody else", async () => {
+  const { phone, book } = await anOpenPage(aDevice());
+  takeMe(phone, ME);
+  personOf(phone).value = "Ann";
+  const hers = await book.record("returned", "117", { ullage_ml: 0 });
+  personOf(phone).value = "Dee";
+  const own = await book.record("returned", "118", { ullage_ml: 0 });
+  await assert.rejects(
+    book.undo(hers.entry.id),
+    /^NotPossible: Dee is down as driver\. This is for Ann and Bob\.$/,
+  );
+  await assert.rejects(book.moveTo(hers.entry.id, "119"), /This is for Ann and Bob/);
+  const told = { ...hers.entry, id: "told", person: "Bob" };
+  await assert.rejects(book.undo("told", told), /This is for Ann and Bob/);
+  await book.undo("told", { ...told, person: "Dee" });
+  await book.undo(own.entry.id);
+  personOf(phone).value = "Bob";
+  await book.undo(hers.entry.id);
+  assert.equal(book.waiting.value.count, 5);
+});
+
 test("where the phone knows nobody who may, it says of what sort they are", async () => {
   const { phone, book } = await anOpenPage(aDevice());
   const dee = ME.people.filter(({ name }) => name === "Dee");

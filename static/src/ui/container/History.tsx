@@ -4,7 +4,7 @@ import { useEffect, useState } from "preact/hooks";
 import { isContainerKind, type MadeEntry } from "../../domain/entries.ts";
 import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
-import { may } from "../mine.ts";
+import { mayPutRight } from "../mine.ts";
 import { save, undo } from "../parts/say.ts";
 import { entryWords } from "../words/entries.ts";
 import { doneWords, fullTimeWords } from "../words.ts";
@@ -34,7 +34,8 @@ const Entry = ({ line, number, all }: { line: Line; number: string; all: readonl
     : gone
       ? `, moved to ${line.countsFor}`
       : WHERE[line.where];
-  const can = !gone && line.where !== "attention" && isContainerKind(entry.kind) && may("voided");
+  const can =
+    !gone && line.where !== "attention" && isContainerKind(entry.kind) && mayPutRight(entry);
   const told = (
     <>
       <span class="words">{wordsOf(entry, all)}</span>
@@ -59,7 +60,7 @@ const Entry = ({ line, number, all }: { line: Line; number: string; all: readonl
             type="button"
             class="button"
             aria-label={`Undo: ${words}`}
-            onClick={() => void undo(`${number}, ${words}.`, [entry.id], entry.subject)}
+            onClick={() => void undo(`${number}, ${words}.`, [entry.id], entry)}
           >
             Undo
           </button>
@@ -77,7 +78,7 @@ const Entry = ({ line, number, all }: { line: Line; number: string; all: readonl
         <WhichNumber
           wrong={number}
           onNumber={(to) =>
-            save(`Moved: not ${number}, but ${to}.`, () => book.moveTo(entry.id, to, entry.subject))
+            save(`Moved: not ${number}, but ${to}.`, () => book.moveTo(entry.id, to, entry))
           }
           onLeave={() => setMoving(false)}
         />

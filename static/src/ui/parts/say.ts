@@ -2,6 +2,7 @@
 // One thing at a time; the next replaces it.
 
 import { signal } from "@preact/signals";
+import type { MadeEntry } from "../../domain/entries.ts";
 import { book, type Saved } from "../../store/book.ts";
 import { whileSaving } from "../shell/half-made.ts";
 
@@ -66,11 +67,11 @@ export const save = async (
 export const undo = async (
   text: string,
   entries: readonly string[],
-  /** Of an entry that somebody else made, the container it is about. */
-  subject?: string,
+  /** An entry of another phone, as the brewery told it. */
+  told?: MadeEntry,
 ): Promise<boolean> =>
   save(`Undone: ${text}`, async () => {
     const undone: Saved[] = [];
-    for (const id of [...entries].reverse()) undone.push(await book.undo(id, subject));
+    for (const id of [...entries].reverse()) undone.push(await book.undo(id, told));
     return undone;
   });

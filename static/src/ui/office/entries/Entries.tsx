@@ -5,6 +5,7 @@ import { book, type OwnEntry } from "../../../store/book.ts";
 import { sync } from "../../../sync/engine.ts";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";
+import { mayPutRight } from "../../mine.ts";
 import { Line, Lines } from "../../parts/Line.tsx";
 import { undo } from "../../parts/say.ts";
 import { containerHref } from "../../shell/route.ts";
@@ -41,7 +42,7 @@ const EntryLine = ({ own }: { own: OwnEntry }) => {
   const { entry, undone } = own;
   const title = ownTitle(own, known.value);
   const by = entry.person === "" ? "" : `, ${entry.person}`;
-  const canUndo = !undone && entry.kind !== "voided";
+  const canUndo = !undone && entry.kind !== "voided" && mayPutRight(entry);
   return (
     <Line
       title={title}
