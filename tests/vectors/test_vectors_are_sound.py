@@ -7,6 +7,7 @@ from typing import Any
 import jsonschema
 import pytest
 
+from cellarapp.domain.bench.calculations import BENCH
 from cellarapp.domain.cellar.calculations import CELLAR
 
 from ..twins import reference
@@ -47,10 +48,11 @@ def test_every_rule_has_vectors() -> None:
     assert RULES - {read(path)["rule"] for path in files()} == set()
 
 
-def test_every_calculation_of_the_cellar_has_vectors() -> None:
+def test_every_calculation_of_bench_and_cellar_has_vectors() -> None:
     """And each of them says what it refuses."""
-    asked = {file["twin"]: file["cases"] for file in map(read, files()) if file["twin"] in CELLAR}
-    assert asked.keys() == CELLAR.keys()
+    offered = BENCH | CELLAR
+    asked = {file["twin"]: file["cases"] for file in map(read, files()) if file["twin"] in offered}
+    assert asked.keys() == offered.keys()
     assert all(any("refused" in case for case in cases) for cases in asked.values())
 
 
