@@ -18,7 +18,10 @@ def can_be_read_and_touched(page: Page) -> None:
 def test_what_a_customer_and_a_finder_say_reaches_the_phones(
     phone: Phone, brewery: Brewery
 ) -> None:
-    """An empty is on the next round; a report is a question, settled on the container's page."""
+    """An empty is on the next round; a report is a question, settled on the container's page.
+
+    Links that are stopped open nothing, and the next one does.
+    """
     brewery.send("111", "112", to="Lantern", days=20)
     brewery.tell([brewery.office.entry("brewery", "brewery", web="https://casks.example")])
     page = phone.open(f"out/at/{customer_id('Lantern')}")
@@ -46,6 +49,7 @@ def test_what_a_customer_and_a_finder_say_reaches_the_phones(
     page.goto(f"{phone.address}/#/out/round")
     expect(page.get_by_text("They say: 111 empty, ready to collect.")).to_be_visible()
     tap(page, "Go there: Lantern")
+    expect(page).to_have_url(re.compile("/out/make-up/"))
     page.goto(f"{phone.address}/#/out/round")
     stop = page.get_by_role("main").get_by_role("link").filter(has_text="Lantern").first
     expect(stop).to_contain_text("They say: 111 empty, ready to collect.")
@@ -58,3 +62,17 @@ def test_what_a_customer_and_a_finder_say_reaches_the_phones(
     said(page, "112: settled.")
     page.goto(f"{phone.address}/#/out")
     expect(page.get_by_role("heading", name="Reported by finders")).to_be_hidden()
+
+    page.goto(f"{phone.address}/#/out/at/{customer_id('Lantern')}")
+    page.get_by_text("Their own page").tap()
+    tap(page, "Stop all links")
+    tap(page, "Stop every link to it")
+    said(page, "No link to the page of Lantern works any more.")
+    tap(page, "Give them the link")
+    expect(text).to_have_value(re.compile("https://casks.example/yours/"))
+    newer = text.input_value().rpartition("https://casks.example")[2]
+    all_at_the_brewery(page)
+    page.goto(phone.address + link)
+    expect(page.get_by_role("heading", name="This link does not work")).to_be_visible()
+    page.goto(phone.address + newer)
+    expect(page.get_by_role("heading", name="Containers with you")).to_be_visible()

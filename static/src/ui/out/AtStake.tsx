@@ -35,10 +35,14 @@ const putDown = ({ standing, days }: Away): void => {
   void once(number, `${number} is down as missing.`, () => book.record("missing", number, { why }));
 };
 
-/** Proposed and never done by itself: only a person knows what was said on the telephone. */
+/**
+ * Proposed and never done by itself: only a person knows what was said on the telephone. What the
+ * customer says is empty is there.
+ */
 export const ProposeMissing = ({ holding, worth }: { holding: Holding; worth: Worth }) => {
   const proposed = holding.away.filter(
-    ({ standing }, n) => worth.result.out[n]?.propose_missing && standing.held === null,
+    ({ standing, trip }, n) =>
+      worth.result.out[n]?.propose_missing && standing.held === null && trip.told?.says !== "empty",
   );
   return proposed.length === 0 || !may("missing") ? null : (
     <Lines heading="Put down as missing?" count={proposed.length}>

@@ -22,6 +22,8 @@ export const byOwner = (all: readonly Stray[]): Owned[] => {
   return [...owners.values()];
 };
 
+const daysWords = (days: number): string => (days === 0 ? "less than a day" : count(days, "day"));
+
 /** What the names in the text to an owner stand for. */
 export const namesFor = (
   { owner, strays: theirs }: Owned,
@@ -30,7 +32,7 @@ export const namesFor = (
   owner,
   containers: byKindWords(theirs),
   numbers: theirs.map(({ standing }) => standing.number).join(", "),
-  longest: count(Math.max(...theirs.map(({ days }) => days)), "day"),
+  longest: daysWords(Math.max(...theirs.map(({ days }) => days))),
   address,
   person: from.person,
   brewery: from.brewery || from.person,

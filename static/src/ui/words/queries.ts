@@ -40,7 +40,7 @@ const SENTENCES: { [rule: string]: (facts: Facts, known: Known, at: string) => s
     `The phone's clock was wrong: it said ${timeWords(f.happened_at, known.now)}. The time of arrival stands instead.`,
 };
 
-const quoted = (words: unknown): string => (words === "" ? "" : ` “${words}”`);
+const quoted = (words: unknown): string => (words === "" ? "" : ` “${words}”.`);
 
 const because = (why: unknown): string =>
   typeof why === "string" && why !== "" ? ` (${why})` : "";

@@ -113,6 +113,6 @@ test("what a finder says is told whole, with what they left of themselves", () =
   const standing = container("117", FIRKIN, [ago(1), "reported", said]);
   assert.equal(
     queryWords(standing.queries[0] as Query, known),
-    "A finder says where it is: Mill Lane, by the bridge. “on its side” From Gam.",
+    "A finder says where it is: Mill Lane, by the bridge. “on its side”. From Gam.",
   );
 });
