@@ -220,6 +220,15 @@ QUESTIONS: dict[str, tuple[Ask, Ask, str]] = {
 """For each calculation what it can answer, what spoils that, and which field is then named."""
 
 
+JUDGED = {"finings_order", "finings_conditions", "vegan", "solution_state"}
+"""Held against limits, with nothing to reckon."""
+WITHOUT_FIGURES = {
+    *("finings_order", "vegan", "solution_state"),
+    *("bench_sheet", "q10_between", "read_log"),
+}
+"""Resting on nothing but what was asked, as these are asked above."""
+
+
 def test_every_calculation_is_offered_and_asked_below(client: FlaskClient) -> None:
     """With its title."""
     told = client.get("/api/calculations").json
@@ -237,8 +246,10 @@ def test_answer_carries_steps_cautions_and_sources(client: FlaskClient, name: st
     told = response.json
     assert told is not None
     assert told["result"]
+    assert bool(told["steps"]) is (name not in JUDGED)
     assert all(step["says"] for step in told["steps"])
     assert all(caution["words"] for caution in told["cautions"])
+    assert bool(told["sources"]) is (name not in WITHOUT_FIGURES)
     for source in told["sources"]:
         assert source["source"] or source["kind"] != "published"
         assert source["own"] is False

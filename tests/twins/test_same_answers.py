@@ -47,7 +47,7 @@ def test_phone_and_server_say_the_same_of_what_is_known_to_tell(twin: Twin, rule
 def test_phone_and_server_say_the_same(twin: Twin, rule: str) -> None:
     """Every rule, over its whole range and beyond; of calculations also steps and cautions."""
 
-    @settings(max_examples=300 if rule in WINDING else 100, deadline=None)
+    @settings(max_examples=200 if rule in WINDING else 80, deadline=None)
     @given(args=ARGUMENTS[rule])
     def compare(args: Any) -> None:
         assert_alike(twin, rule, args)

@@ -81,6 +81,51 @@ def test_halls_factor_is_anhydrous_glucose() -> None:
     assert found == pytest.approx(86.5, rel=0.009)
 
 
+# A page mirrored at heli-flight.cz, author not shown: 6.48 g/L of glucose for 3 g/L of CO2, 130 g
+# in 20 L. That is 94.8 % of full conversion, which is what Balling gives.
+@pytest.mark.parametrize(("conversion", "g_per_l"), [("full", 6.14), ("balling", 6.48)])
+def test_three_grams_of_co2_take_a_page_s_glucose_at_its_yield(
+    conversion: str, g_per_l: float
+) -> None:
+    """The choice of yield is the difference, which is why it is shown."""
+    added_vol = 3 / figure("co2_g_per_l_per_vol")
+    asked = {"measured_vol": 0.5, "target_vol": 0.5 + added_vol, "sugar": "dextrose_anhydrous"}
+    found = dose(**asked, **{"yield": conversion})
+    assert found["sugar_g_per_l"] == pytest.approx(g_per_l, abs=0.0051)
+
+
+def test_a_chart_of_corn_sugar_under_primes_with_the_bagged_kind() -> None:
+    """Homebrewtalk 221031, after a BYO chart: 35.65 g for 2 US gallons to 2.0 vol at 68 °F.
+
+    Its 15.5 g for a gallon and volume is anhydrous glucose; the monohydrate that is sold takes
+    38.8 g. Molar masses are followed.
+    """
+    containers = [{"volume_ml": round(2 * 3785.411784), "count": 1}]
+    asked = {"measured_vol": 0.85, "target_vol": 2.0, "containers": containers}
+    assert grams(sugar="dextrose_anhydrous", **asked) == pytest.approx(35.65, rel=0.013)
+    assert grams(sugar="dextrose_monohydrate", **asked) == pytest.approx(38.8, abs=0.06)
+
+
+# Braukaiser, Accurately Calculating Sugar Additions: half a gram of CO2 from one of sucrose, 9 % of
+# corn sugar is water. Lies between full conversion and Balling, as a rule of thumb would.
+@pytest.mark.parametrize(("sugar", "co2_g"), [("sucrose", 0.5), ("dextrose_monohydrate", 0.455)])
+def test_a_rule_of_half_a_gram_is_near_either_yield(sugar: str, co2_g: float) -> None:
+    per_vol = figure("co2_g_per_l_per_vol") / co2_g
+    asked = {"measured_vol": 1, "target_vol": 2, "sugar": sugar}
+    assert dose(**asked)["sugar_g_per_l"] == pytest.approx(per_vol, rel=0.03)
+    assert dose(**asked, **{"yield": "balling"})["sugar_g_per_l"] == pytest.approx(
+        per_vol, rel=0.09
+    )
+
+
+# G. Lehey, Home Brew Digest 5471: 6 g of cane sugar in 750 mL, by hand 2.08 vol; homebrewtalk
+# 729253: 15 g in 4 L of dry cider, "one and a bit" volumes, by hand 0.98.
+@pytest.mark.parametrize(("g_per_l", "vol"), [(8, 2.08), (3.75, 0.98)])
+def test_home_bottlers_spoons_give_their_carbonation(g_per_l: float, vol: float) -> None:
+    found = dose(measured_vol=1, target_vol=1 + vol)
+    assert found["sugar_g_per_l"] == pytest.approx(g_per_l, abs=0.02)
+
+
 def test_the_trap_of_gas_at_20_degrees_is_not_fallen_into() -> None:
     """Draper's 3.7 g of glucose for a volume counts gas at 20 °C: 9 % too little. Not followed."""
     found = dose(measured_vol=1, target_vol=2, sugar="dextrose_anhydrous")

@@ -17,6 +17,23 @@ def peracetic(**other: Any) -> dict[str, Any]:
     return {**usual, **other}
 
 
+# mL in a litre for 100, 150, 200 and 300 mg/L of the usual concentrates, by hand.
+@pytest.mark.parametrize(
+    ("strength", "density", "ml_per_l"),
+    [(5, 1.12, (1.79, 2.68, 3.57, 5.36)), (5.1, 1.0988, (1.78, 2.68, 3.57, 5.35)),
+     (5.6, 1.12, (1.59, 2.39, 3.19, 4.78)), (12, 1.13, (0.74, 1.11, 1.48, 2.21)),
+     (15, 1.15, (0.58, 0.87, 1.16, 1.74))],
+)  # fmt: skip
+def test_usual_concentrates_at_usual_strengths(
+    strength: float, density: float, ml_per_l: tuple[float, ...]
+) -> None:
+    """WASH-1: within half a hundredth, and one rounded the other way at an exact half."""
+    for ppm, expected in zip((100, 150, 200, 300), ml_per_l, strict=True):
+        asked = peracetic(strength_pct_w_w=strength, density_g_per_ml=density, target_mg_per_l=ppm)
+        found = result("peracetic_dilution", **asked)["product_ml_per_l"]
+        assert found == pytest.approx(expected, abs=0.0101)
+
+
 # mL for a litre by hand. 5.1 % at 1.0988 and 5.6 % at 1.12 are products' own sheets; the densities
 # of 5, 12 and 15 % are from memory, which is why the rule asks for them.
 @pytest.mark.parametrize(

@@ -29,7 +29,7 @@ def test_a_firkin_by_weight() -> None:
 @pytest.mark.parametrize(
     ("litres", "at_10", "at_12", "at_20"),
     [(20.457405, 20.656, 20.652, 20.625), (40.91481, 41.312, 41.303, 41.250),
-     (81.82962, 82.623, 82.607, 82.500), (50, 50.48, 50.47, 50.41)],
+     (81.82962, 82.623, 82.607, 82.500), (30, 30.29, 30.28, 30.25), (50, 50.48, 50.47, 50.41)],
 )  # fmt: skip
 def test_beer_weighs_what_was_worked_out_by_hand(
     litres: float, at_10: float, at_12: float, at_20: float
@@ -37,6 +37,15 @@ def test_beer_weighs_what_was_worked_out_by_hand(
     for temp_c, kg in ((10, at_10), (12, at_12), (20, at_20)):
         weight = litres * beer_g_per_ml(Working(), 1.010, temp_c)
         assert weight == pytest.approx(kg, abs=0.006)
+
+
+def test_what_a_point_eight_degrees_and_a_pint_weigh() -> None:
+    """By hand: a point is 41 g of a firkin, 20 to 12 °C 53 g, a pint 574 g."""
+    litres = 40.91481
+    here = litres * beer_g_per_ml(Working(), 1.010, 12)
+    assert litres * beer_g_per_ml(Working(), 1.011, 12) - here == pytest.approx(0.041, abs=0.0005)
+    assert here - litres * beer_g_per_ml(Working(), 1.010, 20) == pytest.approx(0.053, abs=0.0015)
+    assert 0.56826125 * beer_g_per_ml(Working(), 1.010, 12) == pytest.approx(0.574, abs=0.0005)
 
 
 # OIML R 22 (1975): 5 % vol ethanol in water weighs 992.394 at 12 °C and 991.055 at 20 °C. Beer is
