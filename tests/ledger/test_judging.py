@@ -55,6 +55,7 @@ WHOLE = Phone().filled("117")
         ({"happened_at": 1764060000}, "#/happened_at",
          "happened_at must be a time with its zone, written as 2026-11-25T09:40:00.000Z."),
         ({"person": "x" * 61}, "#/person", "person must have 0 to 60 characters."),
+        ({"person": "x" * 60 + " "}, "#/person", "person must have 0 to 60 characters."),
         ({"person": 5}, "#/person", "person must be text."),
         ({"facts": []}, "#/facts", "This must be a JSON object."),
         ({"facts": None}, "#/facts", "facts must be a JSON object."),

@@ -37,7 +37,8 @@ class Words(Spoken, String):
         if not isinstance(value, str):
             raise self.make_error("invalid")
         text = UNWRITABLE.sub("", value).strip()
-        if not self.least <= len(text) <= self.most:
+        # As described: the most counts what was sent, the least what is left of it.
+        if len(value) > self.most or len(text) < self.least:
             raise self.make_error("length")
         return text
 
