@@ -27,6 +27,8 @@ out = rows(
         "kind": choice(*CONTAINER_KINDS),
         "agreed_days": st.integers(0, 30) | field("agreed_days"),
         "value_pounds": st.integers(1, 200) | field("value_pounds"),
+        "deposit_pounds": st.integers(0, 100) | field("deposit_pounds"),
+        "hire_pounds_a_day": st.floats(0, 2) | field("hire_pounds_a_day"),
     },
 )
 place = {

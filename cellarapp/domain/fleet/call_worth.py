@@ -18,6 +18,9 @@ from cellarapp.domain.working import Worked, Working
 MOST_OUT = 1000
 UNKNOWN_KIND = "other_cask"
 KIND_WHY = "A kind of container."
+OUT_FIELDS = (
+    "kind", "days_out", "agreed_days", "value_pounds", "deposit_pounds", "hire_pounds_a_day",
+)  # fmt: skip
 
 
 class Out(NamedTuple):
@@ -26,6 +29,8 @@ class Out(NamedTuple):
     days_out: int
     agreed_days: int
     value_pounds: float
+    """What it costs to replace, less the deposit that stays with us."""
+    hire_pounds_a_day: float
 
 
 class Evidence(NamedTuple):
@@ -40,10 +45,10 @@ class Evidence(NamedTuple):
 
 
 def asked_out(asked: Asked, work: Working) -> list[Out]:
-    """The containers that the customer has, each with what it costs to replace."""
+    """The containers that the customer has, each with what it costs to do without."""
     found = []
     for n, part in enumerate(asked.parts("out", MOST_OUT, "containers")):
-        one = Asked(part, "kind", "days_out", "agreed_days", "value_pounds", at=f"out[{n}].")
+        one = Asked(part, *OUT_FIELDS, at=f"out[{n}].")
         kind = UNKNOWN_KIND
         if one.has("kind"):
             kind = one.choice("kind", list(CONTAINER_KINDS), KIND_WHY)
@@ -53,7 +58,9 @@ def asked_out(asked: Asked, work: Working) -> list[Out]:
         agreed = one.whole("agreed_days") if one.has("agreed_days") else None
         if agreed is None:
             agreed = int(work.figure("agreed_days"))
-        found.append(Out(one.whole("days_out"), agreed, value))
+        deposit = one.number("deposit_pounds") if one.has("deposit_pounds") else 0.0
+        hire = one.number("hire_pounds_a_day") if one.has("hire_pounds_a_day") else 0.0
+        found.append(Out(one.whole("days_out"), agreed, max(0.0, value - deposit), hire))
     return found
 
 
@@ -112,8 +119,10 @@ def call_worth(inputs: Inputs, settings: Settings | None = None) -> Worked:
     """CALL-4: what would likely be still out in a fortnight if nobody rang, in money.
 
     Asked: own and all: trips (entered_day, days, returned, open) of the customer and of everybody,
-    those still open among them; out (kind, days_out, agreed_days, value_pounds).
-    Only what is late counts. Missing is proposed here, and declared by a person only.
+    those still open among them; out (kind, days_out, agreed_days, value_pounds, deposit_pounds,
+    hire_pounds_a_day). A deposit that we hold is no loss; the hire of another's container goes on
+    for the fortnight, and of a lost one until it is reckoned lost. Only what is late counts.
+    Missing is proposed here, and declared by a person only.
     Twin: static/src/domain/fleet/call-worth.ts.
     """
     asked, work = Asked(inputs, "own", "all", "out"), Working(settings)
@@ -129,8 +138,9 @@ def call_worth(inputs: Inputs, settings: Settings | None = None) -> Worked:
         stays = chance_still_out(evidence, out)
         lost = chance_lost(evidence, out, lost_after) if late_days else 0.0
         back = chance_back(evidence, out, within)
-        worth += stays * out.value_pounds
-        loss += lost * out.value_pounds
+        hired_on = max(0, lost_after - out.days_out)
+        worth += stays * (out.value_pounds + out.hire_pounds_a_day * within)
+        loss += lost * (out.value_pounds + out.hire_pounds_a_day * hired_on)
         rows.append(
             {
                 "days_out": out.days_out,
@@ -145,8 +155,12 @@ def call_worth(inputs: Inputs, settings: Settings | None = None) -> Worked:
     chances = {row["days_out"]: row["back_pct"] for row in late if row["back_pct"] is not None}
     for days, back_pct in chances.items():
         work.step(f"Out {days} days: the chance to be back within a fortnight", back_pct, "%", 0)
-    work.step("Likely still out in a fortnight = sum of value x chance", worth, "£", 0)
-    work.step("Likely lost = sum of value x chance never to be back", loss, "£", 0)
+    work.step(
+        "Likely still out in a fortnight = sum of (value - deposit + hire) x chance", worth, "£", 0
+    )
+    work.step(
+        "Likely lost = sum of (value - deposit + hire) x chance never to be back", loss, "£", 0
+    )
     return work.done(
         {
             "worth_pence": half_up_whole(worth * 100),

@@ -67,6 +67,16 @@ MAP_POSITION = Form.from_dict(
 )
 
 
+DEPOSITS = Form.from_dict(
+    {kind: Whole(0, 100_000, "pence") for kind in CONTAINER_KINDS}, name="Deposits"
+)
+
+
+def deposits() -> Nested:
+    """What is paid for a container of each kind, in pence."""
+    return Nested(DEPOSITS, error_messages=NO_PART)
+
+
 def map_position() -> Nested:
     """Where something is, on any map."""
     return Nested(MAP_POSITION, error_messages=NO_PART)
@@ -88,6 +98,7 @@ RECORD: Facts = {
         ),
         "company_prefix": Pattern(r"|\d{4,12}", "a GS1 company prefix of 4 to 12 digits, or empty"),
         "map": map_position(),
+        "deposits": deposits(),
     },
     "beer": {
         "name": Words(60, least=1),
@@ -144,6 +155,7 @@ RECORD: Facts = {
         "email": Words(120),
         "map": map_position(),
         "deposit_pence": Whole(0, 100_000, "pence"),
+        "deposits": deposits(),
         "agreed_days": Whole(0, 1000, "days"),
         "delivery_day": Whole(0, 6, "(Monday is 0)"),
         "expected_days": Whole(0, 1000, "days"),
@@ -197,6 +209,8 @@ RECORD: Facts = {
         "lines": List(part("DropLine", **DROP_LINE), validate=Length(max=MOST_AT_A_DROP)),
         "empties": numbers(),
         "empties_counted": Whole(0, 500),
+        "deposits_taken_pence": Whole(0, 10_000_000, "pence"),
+        "deposits_given_back_pence": Whole(0, 10_000_000, "pence"),
         "held_before": Whole(0, 10_000),
         "held_after": Whole(0, 10_000),
         "taken_by": Words(60),

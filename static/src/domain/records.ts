@@ -42,6 +42,9 @@ export interface MapPosition {
   longitude_e6: number;
 }
 
+/** What is paid for a container of each kind, in pence. */
+export type Deposits = { readonly [kind in string]?: number };
+
 /** Whose casks these are, as it stands on labels and papers. There is one: its id is "brewery". */
 export interface BreweryFields {
   name: string;
@@ -53,6 +56,8 @@ export interface BreweryFields {
   /** Of GS1, 4 to 12 digits, if the brewery has licensed one. */
   company_prefix: string;
   map: MapPosition;
+  /** As they are usual. */
+  deposits: Deposits;
 }
 
 export interface BeerFields {
@@ -114,7 +119,9 @@ export interface CustomerFields {
   phone: string;
   email: string;
   map: MapPosition;
+  /** For a kind that `deposits` does not name. */
   deposit_pence: number;
+  deposits: Deposits;
   agreed_days: number;
   delivery_day: number;
   expected_days: number;
@@ -187,6 +194,9 @@ export interface DropFields {
   empties: string[];
   /** Empties taken along and counted only; they are told by number in the yard. */
   empties_counted: number;
+  /** For what was dropped, and for the empties that were told by number. */
+  deposits_taken_pence: number;
+  deposits_given_back_pence: number;
   /** How many of ours the customer had before and has since. */
   held_before: number;
   held_after: number;

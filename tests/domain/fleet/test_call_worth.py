@@ -53,6 +53,20 @@ def test_what_is_late_counts_by_its_chance_to_stay() -> None:
     assert found["loss_pence"] == 833
 
 
+def test_a_deposit_that_we_hold_is_no_loss() -> None:
+    """CALL-4. By hand: a third of £100 less £40; above the value it leaves nothing to lose."""
+    assert worth(out(31, deposit_pounds=40))["worth_pence"] == 2000
+    assert worth(out(31, deposit_pounds=40))["loss_pence"] == 500
+    assert worth(out(31, deposit_pounds=150))["worth_pence"] == 0
+
+
+def test_hire_goes_on_while_it_is_out() -> None:
+    """CALL-4. By hand: 14 days at 50p are £7; a lost one costs it for 334 days up to a year."""
+    found = worth(out(31, hire_pounds_a_day=0.5))
+    assert found["worth_pence"] == 3567  # a third of £107
+    assert found["loss_pence"] == 2225  # a twelfth of £267
+
+
 def test_the_longer_it_is_late_the_more_is_at_stake() -> None:
     """CALL-2: after day 46 a fortnight would bring 15 of 20 back; it is no better than before."""
     assert worth(out(46))["out"][0]["back_pct"] == 75

@@ -17,12 +17,22 @@ const MOST_OUT = 1000;
 const UNKNOWN_KIND = "other_cask";
 const KIND_WHY = "A kind of container.";
 const PERCENT = 100;
+const OUT_FIELDS = [
+  "kind",
+  "days_out",
+  "agreed_days",
+  "value_pounds",
+  "deposit_pounds",
+  "hire_pounds_a_day",
+];
 
 export interface OutInputs {
   kind?: string | null;
   days_out: number;
   agreed_days?: number | null;
   value_pounds?: number | null;
+  deposit_pounds?: number | null;
+  hire_pounds_a_day?: number | null;
 }
 
 export interface CallWorthInputs {
@@ -34,7 +44,9 @@ export interface CallWorthInputs {
 interface Out {
   daysOut: number;
   agreedDays: number;
+  /** What it costs to replace, less the deposit that stays with us. */
   valuePounds: number;
+  hirePoundsADay: number;
 }
 
 /** The trips that a customer is judged by, and the chances to be out a fortnight later too. */
@@ -45,11 +57,10 @@ interface Evidence {
   stays: readonly number[];
 }
 
-/** The containers that the customer has, each with what it costs to replace. */
+/** The containers that the customer has, each with what it costs to do without. */
 function askedOut(asked: Asked, work: Working): Out[] {
   return asked.parts("out", MOST_OUT, "containers").map((part, n) => {
-    const names = ["kind", "days_out", "agreed_days", "value_pounds"];
-    const one = new Asked(part, names, `out[${n}].`);
+    const one = new Asked(part, OUT_FIELDS, `out[${n}].`);
     const kind = one.has("kind")
       ? one.choice("kind", Object.keys(CONTAINER_KINDS), KIND_WHY)
       : UNKNOWN_KIND;
@@ -59,7 +70,14 @@ function askedOut(asked: Asked, work: Working): Out[] {
     const agreedDays = one.has("agreed_days")
       ? one.number("agreed_days")
       : work.figure("agreed_days");
-    return { daysOut: one.number("days_out"), agreedDays, valuePounds };
+    const deposit = one.has("deposit_pounds") ? one.number("deposit_pounds") : 0;
+    const hirePoundsADay = one.has("hire_pounds_a_day") ? one.number("hire_pounds_a_day") : 0;
+    return {
+      daysOut: one.number("days_out"),
+      agreedDays,
+      valuePounds: Math.max(0, valuePounds - deposit),
+      hirePoundsADay,
+    };
   });
 }
 
@@ -117,8 +135,9 @@ export function callWorth(inputs: CallWorthInputs, settings: Settings | null = n
     const lateDays = Math.max(0, out.daysOut - out.agreedDays);
     const lost = lateDays > 0 ? chanceLost(evidence, out, lostAfter) : 0;
     const back = chanceBack(evidence, out, within);
-    worth += chanceStillOut(evidence, out) * out.valuePounds;
-    loss += lost * out.valuePounds;
+    const hiredOn = Math.max(0, lostAfter - out.daysOut);
+    worth += chanceStillOut(evidence, out) * (out.valuePounds + out.hirePoundsADay * within);
+    loss += lost * (out.valuePounds + out.hirePoundsADay * hiredOn);
     return {
       days_out: out.daysOut,
       late_days: lateDays,
@@ -134,8 +153,18 @@ export function callWorth(inputs: CallWorthInputs, settings: Settings | null = n
   for (const [days, backPct] of chances) {
     work.step(`Out ${days} days: the chance to be back within a fortnight`, backPct, "%", 0);
   }
-  work.step("Likely still out in a fortnight = sum of value x chance", worth, "£", 0);
-  work.step("Likely lost = sum of value x chance never to be back", loss, "£", 0);
+  work.step(
+    "Likely still out in a fortnight = sum of (value - deposit + hire) x chance",
+    worth,
+    "£",
+    0,
+  );
+  work.step(
+    "Likely lost = sum of (value - deposit + hire) x chance never to be back",
+    loss,
+    "£",
+    0,
+  );
   return work.done({
     worth_pence: halfUpWhole(worth * PERCENT),
     loss_pence: halfUpWhole(loss * PERCENT),

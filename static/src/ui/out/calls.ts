@@ -6,7 +6,9 @@ import type { Settings } from "../../domain/figures.ts";
 import { callWorth } from "../../domain/fleet/call-worth.ts";
 import type { Trips } from "../../domain/fleet/survival.ts";
 import { endedTrips, type TripCounts } from "../../domain/fleet/trip-counts.ts";
+import type { Brewery } from "../../domain/records.ts";
 import type { Trip } from "../../domain/standing.ts";
+import { depositPence } from "./deposits.ts";
 import type { Away, Holding } from "./holdings.ts";
 
 export type Worth = ReturnType<typeof callWorth>;
@@ -61,12 +63,15 @@ export const restOf = ({ record }: Holding, today: string): Rest | null => {
   return null;
 };
 
+const POUND_PENCE = 100;
+
 /** What a call to one customer is worth. `all` are the trips of everybody, open ones among them. */
 export const worthOf = (
-  { away, customer }: Holding,
+  { away, customer, record }: Holding,
   trips: ReadonlyMap<string, TripCounts>,
   all: readonly Trips[],
   own: Settings,
+  brewery: Brewery | undefined,
 ): Worth => {
   const counts = trips.get(customer);
   const ended = counts === undefined ? [] : endedTrips(counts);
@@ -74,6 +79,8 @@ export const worthOf = (
     kind: standing.kind,
     days_out: days,
     agreed_days: agreedDays(trip),
+    deposit_pounds: depositPence(standing.kind, { customer: record, brewery }) / POUND_PENCE,
+    hire_pounds_a_day: (standing.hire?.pence_a_day ?? 0) / POUND_PENCE,
   }));
   return callWorth({ own: together([...ended, ...away.map(openTrip)]), all, out }, own);
 };
@@ -93,13 +100,14 @@ export const callsToday = (
   trips: ReadonlyMap<string, TripCounts>,
   now: string,
   own: Settings,
+  brewery?: Brewery,
 ): Calls => {
   const all = allTrips(holdings, trips);
   const today = londonDate(now);
   const calls = holdings
     .map((holding) => ({
       holding,
-      worth: worthOf(holding, trips, all, own),
+      worth: worthOf(holding, trips, all, own, brewery),
       rest: restOf(holding, today),
     }))
     .filter(({ worth }) => worth.result.worth_calling)

@@ -12,7 +12,13 @@ export const allHoldings = computed(() =>
 );
 
 export const calls = computed(() =>
-  callsToday(allHoldings.value, book.trips.value, known.value.now, ownFigures.value),
+  callsToday(
+    allHoldings.value,
+    book.trips.value,
+    known.value.now,
+    ownFigures.value,
+    book.breweries.value.get("brewery"),
+  ),
 );
 
 const everyTrip = computed(() => allTrips(allHoldings.value, book.trips.value));
@@ -22,7 +28,13 @@ export const worthAt = (customer: string): Worth | null => {
   const holding = allHoldings.value.find((one) => one.customer === customer);
   return holding === undefined
     ? null
-    : worthOf(holding, book.trips.value, everyTrip.value, ownFigures.value);
+    : worthOf(
+        holding,
+        book.trips.value,
+        everyTrip.value,
+        ownFigures.value,
+        book.breweries.value.get("brewery"),
+      );
 };
 
 /** The customer that is loaded for: chosen once, it stays until another is chosen. */

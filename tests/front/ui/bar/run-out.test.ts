@@ -85,7 +85,10 @@ test("too late, it says from when the next one can be sold", () => {
 });
 
 test("empty by its pace, it asks for a dip", () => {
-  assert.match(runsOutWords(end([onSale(1_000)]), NOW), /^At the pace of its last dips it is empty now\./);
+  assert.match(
+    runsOutWords(end([onSale(1_000)]), NOW),
+    /^At the pace of its last dips it is empty now\./,
+  );
 });
 
 test("a keg runs out as well, and nothing is vented for it", () => {

@@ -136,6 +136,24 @@ test("a place on the map is pasted as a map gives it, and kept in millionths of 
   }
 });
 
+test("deposits are typed for each kind in pounds and kept in pence", () => {
+  const read = (deposits: string) =>
+    readForm(SPECS.customer, { name: "Lantern", deposits }, null, []);
+  assert.deepEqual(read("keg_50=30\nfirkin= 12.5 ").facts["deposits"], {
+    firkin: 1250,
+    keg_50: 3000,
+  });
+  assert.equal(read("firkin=a lot").faults["deposits"], "A figure, such as 4.2.");
+  assert.equal(read("firkin=1001").faults["deposits"], "From 0 to 1000.");
+  const before = doc({ name: "Lantern", deposits: { firkin: 1250 } });
+  const typed = asTyped(SPECS.customer, before);
+  assert.equal(typed["deposits"], "firkin=12.5");
+  assert.deepEqual(readForm(SPECS.customer, typed, before, []).facts, {});
+  assert.deepEqual(readForm(SPECS.customer, { ...typed, deposits: "" }, before, []).facts, {
+    deposits: null,
+  });
+});
+
 test("a lot needs what it is and its mark, and may have stood in the frost", () => {
   const typed = {
     what: "isinglass",

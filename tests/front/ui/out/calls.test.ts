@@ -55,6 +55,17 @@ const customers = (chase: Partial<Chase> = {}): Map<string, Customer> => {
 const calls = (chase: Partial<Chase> = {}) =>
   callsToday(holdings(FLEET, customers(chase), NOW), TRIPS, NOW, {});
 
+test("a deposit that is held makes a call worth less, a hired container more", () => {
+  const worth = (fields: Customer["fields"], hire: object | null) => {
+    const one = { ...out("101", "c1", 60, "2026-10-15"), ...(hire && { hire }) } as Standing;
+    const who = new Map([["c1", { fields, set_by: {}, chase: null } as Customer]]);
+    return callsToday(holdings([one], who, NOW), TRIPS, NOW, {}).today[0]?.worth.result.worth_pence;
+  };
+  const plain = worth({}, null) ?? 0;
+  assert.ok((worth({ deposits: { firkin: 2000 } }, null) ?? 0) < plain);
+  assert.ok((worth({}, { pence_a_day: 50, due_on: "2027-01-01" }) ?? 0) > plain);
+});
+
 test("what a call is worth most comes first, and who is in time is not called", () => {
   const { today, resting } = calls();
   assert.deepEqual(

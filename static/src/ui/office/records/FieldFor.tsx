@@ -3,6 +3,7 @@
 import { known } from "../../known.ts";
 import { Choice, Several } from "../../parts/Choice.tsx";
 import { Field, Select } from "../../parts/Field.tsx";
+import { ByKind } from "./ByKind.tsx";
 import { choicesFor } from "./of-kind.ts";
 import { type FieldSpec, type OfficeKind, SPECS, WEEKDAYS } from "./specs.ts";
 
@@ -56,6 +57,8 @@ export const FieldFor = ({ spec, value, fault, onValue }: Props) => {
       return <Choice {...shared} options={YES_OR_NO} />;
     case "several":
       return <Several label={spec.label} options={spec.options} value={value} onValue={onValue} />;
+    case "by_kind":
+      return <ByKind {...{ label: spec.label, hint: spec.hint, value, fault, onValue }} />;
     case "weekday":
       return (
         <Select

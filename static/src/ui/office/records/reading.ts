@@ -1,6 +1,7 @@
 // From what was typed in a form to the facts of an entry, or to what is wrong with it in words.
 
 import type { Doc } from "../../words.ts";
+import { byKind, writtenByKind } from "./by-kind.ts";
 import type { FieldSpec, RecordSpec } from "./specs.ts";
 
 export type Typed = { readonly [field: string]: string };
@@ -11,7 +12,9 @@ interface MapPlace {
   longitude_e6: number;
 }
 
-export type Fact = string | number | boolean | readonly string[] | MapPlace;
+type ByKind = { readonly [kind in string]: number };
+
+export type Fact = string | number | boolean | readonly string[] | MapPlace | ByKind;
 type Value = Fact | null;
 
 /** Thrown and caught in this file only; its message is for the person at the form. */
@@ -43,6 +46,23 @@ const mapPlace = (text: string): MapPlace => {
   return place;
 };
 
+const scaled = (spec: { per: number; least: number; most: number }, text: string): number => {
+  const sign = spec.least < 0 && BELOW_NOUGHT.test(text) ? -1 : 1;
+  const n = sign * Math.floor(decimal(sign < 0 ? text.slice(1) : text) * spec.per + 0.5);
+  if (n < spec.least || n > spec.most) {
+    throw new Fault(`From ${spec.least / spec.per} to ${spec.most / spec.per}.`);
+  }
+  return n;
+};
+
+/** In the order of their names, so that the same amounts are the same whoever typed them. */
+const amountsByKind = (spec: FieldSpec & { is: "by_kind" }, text: string): ByKind =>
+  Object.fromEntries(
+    [...byKind(text)]
+      .map(([kind, amount]) => [kind, scaled(spec, amount.trim())] as const)
+      .sort(([a], [b]) => (a < b ? -1 : 1)),
+  );
+
 /** The value for the ledger; null where the field was left empty. */
 const readValue = (spec: FieldSpec, text: string): Value => {
   if (text === "") return null;
@@ -63,14 +83,8 @@ const readValue = (spec: FieldSpec, text: string): Value => {
       }
       return n;
     }
-    case "scaled": {
-      const sign = spec.least < 0 && BELOW_NOUGHT.test(text) ? -1 : 1;
-      const n = sign * Math.floor(decimal(sign < 0 ? text.slice(1) : text) * spec.per + 0.5);
-      if (n < spec.least || n > spec.most) {
-        throw new Fault(`From ${spec.least / spec.per} to ${spec.most / spec.per}.`);
-      }
-      return n;
-    }
+    case "scaled":
+      return scaled(spec, text);
     case "tenths": {
       const n = Math.floor(decimal(text) * 10 + 0.5);
       if (n > spec.most) throw new Fault(`At most ${spec.most / 10}.`);
@@ -83,6 +97,8 @@ const readValue = (spec: FieldSpec, text: string): Value => {
     }
     case "map":
       return mapPlace(text);
+    case "by_kind":
+      return amountsByKind(spec, text);
     case "weekday":
       return Number(text);
     case "day":
@@ -178,6 +194,10 @@ const written = (field: FieldSpec, value: unknown): string => {
   if (field.is === "map") {
     const { latitude_e6, longitude_e6 } = value as MapPlace;
     return `${latitude_e6 / MILLIONTHS}, ${longitude_e6 / MILLIONTHS}`;
+  }
+  if (field.is === "by_kind") {
+    const amounts = Object.entries(value as ByKind);
+    return writtenByKind(new Map(amounts.map(([kind, n]) => [kind, String(n / field.per)])));
   }
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (typeof value !== "number") return String(value);

@@ -29,6 +29,8 @@ export type FieldSpec =
   | (Asked & { is: "several"; options: readonly Option[] })
   | (Asked & { is: "yes" })
   | (Asked & { is: "map" })
+  /** An amount for each kind of container, kept as `scaled` is. */
+  | (Asked & { is: "by_kind"; per: number; least: number; most: number })
   | (Asked & { is: "weekday" });
 
 interface Option {
@@ -75,6 +77,15 @@ const days = (
 /** A beer with nothing of its own is not without days. */
 const LEFT_EMPTY = "Left empty, what the Figures say.";
 
+const DEPOSITS: FieldSpec = {
+  is: "by_kind",
+  name: "deposits",
+  label: "Deposit by kind of container, £",
+  per: 100,
+  least: 0,
+  most: 100_000,
+};
+
 const MAP: FieldSpec = {
   is: "map",
   name: "map",
@@ -109,6 +120,7 @@ const BREWERY: RecordSpec = {
       prefix: true,
     },
     MAP,
+    { ...DEPOSITS, hint: "As usual. What a customer has agreed to goes before it." },
   ],
 };
 
@@ -203,11 +215,12 @@ const CUSTOMER: RecordSpec = {
     {
       is: "scaled",
       name: "deposit_pence",
-      label: "Deposit, £ a container",
+      label: "Deposit, £ a container of any kind",
       per: 100,
       least: 0,
       most: 100_000,
     },
+    { ...DEPOSITS, hint: "Where it is another one for a kind. Left empty, the one above." },
     days("agreed_days", "Days to bring a container back", "From the day it goes out.", [0, 1000]),
     { is: "weekday", name: "delivery_day", label: "Delivery day" },
     days(

@@ -124,6 +124,7 @@ const handOver = async (stop: Stop): Promise<void> => {
     door,
     lines: dropped.map((n) => lineOf(n, containers.get(n), known.peek(), ownFigures.peek())),
     customer: book.customers.peek().get(stop.customer),
+    brewery: book.breweries.peek().get("brewery"),
     standings: containers,
     heldBefore: heldBy(stop.customer).length,
     now: book.now(),

@@ -1,10 +1,11 @@
 // Handing over: one tap records the drop, each container sent, and each empty taken along.
 
-import type { Customer, DropLine } from "../../../domain/records.ts";
+import type { Brewery, Customer, DropLine } from "../../../domain/records.ts";
 import type { Standing } from "../../../domain/standing.ts";
 import { dueOn } from "../../../domain/trips.ts";
 import type { Draft } from "../../../store/saving.ts";
 import { backDrafts } from "../back.ts";
+import { depositPence } from "../deposits.ts";
 import type { AtTheDoor } from "./at-the-door.ts";
 import type { Stop } from "./drops.ts";
 
@@ -13,6 +14,7 @@ export interface Handing {
   door: AtTheDoor;
   lines: readonly DropLine[];
   customer: Customer | undefined;
+  brewery: Brewery | undefined;
   standings: ReadonlyMap<string, Standing>;
   /** How many of ours the customer has before it. */
   heldBefore: number;
@@ -23,7 +25,9 @@ export const countedFault = (counted: string): string | null =>
   /^\d{0,3}$/.test(counted.trim()) ? null : "A whole figure, such as 3.";
 
 export const handOverDrafts = (handing: Handing): Draft[] => {
-  const { stop, door, lines, customer, standings, heldBefore, now } = handing;
+  const { stop, door, lines, customer, brewery, standings, heldBefore, now } = handing;
+  const deposits = (kinds: readonly (string | null)[]): number =>
+    kinds.reduce((sum, kind) => sum + depositPence(kind, { customer, brewery }), 0);
   const counted = Number(door.counted || "0");
   const sent = lines.map(({ number }): Draft => {
     const facts = { customer: stop.customer, due_on: dueOn(now, customer ?? null) };
@@ -45,6 +49,10 @@ export const handOverDrafts = (handing: Handing): Draft[] => {
       lines,
       empties: door.empties,
       empties_counted: counted,
+      deposits_taken_pence: deposits(lines.map(({ kind }) => kind)),
+      deposits_given_back_pence: deposits(
+        door.empties.map((number) => standings.get(number)?.kind ?? null),
+      ),
       held_before: heldBefore,
       held_after: Math.max(0, heldBefore + lines.length - door.empties.length - counted),
       taken_by: door.takenBy.trim(),

@@ -46,6 +46,23 @@ const takenWords = ({ empties = [], empties_counted = 0 }: Partial<DropFields>):
   return [listWords(empties), counted].filter(Boolean).join(", and ") || "none";
 };
 
+const DEPOSIT_PENCE = 100;
+
+const exactly = (pence: number): string => `£${(pence / DEPOSIT_PENCE).toFixed(2)}`;
+
+/** What is paid for those dropped and given back for those taken along, and what that comes to. */
+const depositWords = ({
+  deposits_taken_pence: taken = 0,
+  deposits_given_back_pence: back = 0,
+  empties_counted = 0,
+}: Partial<DropFields>): string => {
+  if (taken === 0 && back === 0) return "";
+  const due = taken - back;
+  const comes = due < 0 ? `${exactly(-due)} to give back` : `${exactly(due)} to pay`;
+  const later = empties_counted === 0 ? "" : "; what was only counted is reckoned later";
+  return `${exactly(taken)} for these, ${exactly(back)} back for empties: ${comes}${later}`;
+};
+
 export const noteOf = (
   drop: Partial<DropFields>,
   brewery: Partial<BreweryFields>,
@@ -57,6 +74,7 @@ export const noteOf = (
     { what: "Empties taken along", says: takenWords(drop) },
     { what: "Our containers here", says: `${held_before} before, ${held_after} now` },
     { what: "Beer, duty paid", says: litres(total) },
+    { what: "Deposits", says: depositWords(drop) },
     { what: "Taken by", says: drop.taken_by ?? "" },
     { what: "Note", says: drop.note ?? "" },
   ];
