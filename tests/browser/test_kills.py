@@ -31,6 +31,12 @@ def hear(page: Page, heard: set[str]) -> None:
     )
 
 
+def clear(page: Page) -> None:
+    """A number that was typed and not saved stands on the pad again."""
+    for _ in range(17):
+        page.keyboard.press("Backspace")
+
+
 def killed_in_a_save(phone: Phone, page: Page, numbers: Iterator[str], turn: int) -> None:
     """A burst with no signal; it is left to chance which of them the kill strikes."""
     for _ in range(2 + turn % 4):
@@ -84,6 +90,7 @@ def test_thirty_kills_lose_and_double_nothing(phone: Phone, brewery: Brewery) ->
         phone.start(offline=True)
         page = phone.open()
         shown(page, "Filled on this phone today")
+        clear(page)
     phone.find_signal()
     all_at_the_brewery(page)
 

@@ -23,32 +23,63 @@ const amountOf = (line: DoseLine, n: number) => {
     : { shown: given, says: proposed === null ? "as typed" : `not ${proposed}`, off: false };
 };
 
-const Amounts = ({ line }: { line: DoseLine }) => {
-  const several = line.sizes.length > 1;
-  const more = line.sizes.length - SHOWN;
+const figureOf = ({ shown, off }: ReturnType<typeof amountOf>) =>
+  off ? <s>{shown}</s> : (shown ?? "–");
+
+const One = ({ line }: { line: DoseLine }) => {
+  const amount = amountOf(line, 0);
   return (
     <>
-      <span>{line.label}</span>
-      {line.sizes.slice(0, SHOWN).map(({ kind, volume_ml }, n) => {
-        const { shown, says, off } = amountOf(line, n);
-        const name = several ? sizeName(kind, volume_ml) : "";
-        return (
-          <>
-            <b class={off ? "off" : ""}>
-              {shown ?? "–"}
-              {shown !== null && <small>{line.unit}</small>}
-            </b>
-            {name && <span class="small">{name}</span>}
-            {says && <span class="look">{says}</span>}
-            {!several && !says && <span class="small">{line.note}</span>}
-          </>
-        );
-      })}
-      {more > 0 && <span class="small">and {more} more sizes</span>}
-      {several && <span class="small">{line.note}</span>}
+      <b>
+        {figureOf(amount)}
+        {amount.shown !== null && <small>{line.unit}</small>}
+      </b>
+      <span class={amount.says ? "look" : "small"}>{amount.says || line.note}</span>
     </>
   );
 };
+
+/** One under the other, in line with the names of the sizes before them: what was worked out struck out. */
+const EachSize = ({ line }: { line: DoseLine }) => (
+  <>
+    {line.sizes.slice(0, SHOWN).map(({ kind, volume_ml }, n) => {
+      const { shown, says, off } = amountOf(line, n);
+      return (
+        <b key={`${kind} ${volume_ml}`}>
+          {off ? 0 : (shown ?? "–")}
+          {says ? (
+            <small class="look">
+              <s>{line.each?.[n]}</s>
+            </small>
+          ) : (
+            <small>{line.unit}</small>
+          )}
+        </b>
+      );
+    })}
+    <span class="small">{line.note}</span>
+  </>
+);
+
+const Amounts = ({ line }: { line: DoseLine }) => (
+  <>
+    <span>{line.label}</span>
+    {line.sizes.length > 1 ? <EachSize line={line} /> : <One line={line} />}
+  </>
+);
+
+/** What the numbers beside it are for; each says it for itself to ears. */
+const Names = ({ sizes }: { sizes: DoseLine["sizes"] }) => (
+  <li class="dose" aria-hidden="true">
+    <span>into each</span>
+    {sizes.slice(0, SHOWN).map(({ kind, volume_ml }) => (
+      <b key={`${kind} ${volume_ml}`}>
+        <small>{sizeName(kind, volume_ml)}</small>
+      </b>
+    ))}
+    {sizes.length > SHOWN && <span class="small">{sizes.length - SHOWN} more</span>}
+  </li>
+);
 
 /** For ears: "426 mL", or "426 mL in a firkin, 852 mL in a kilderkin". */
 const amountWords = (line: DoseLine): string =>
@@ -108,6 +139,7 @@ export const Lacking = (props: { label: string; missing: Missing; gyle: string; 
 
 export const DoseCells = ({ lines }: { lines: readonly DoseLine[] }) => (
   <>
+    {lines[0] && lines[0].sizes.length > 1 && <Names sizes={lines[0].sizes} />}
     {lines.map((line) => (
       <Cell key={line.what} line={line} />
     ))}

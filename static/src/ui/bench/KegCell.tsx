@@ -62,7 +62,7 @@ const Warmth = ({ racked }: { racked: Racked }) => {
 };
 
 export const KegCell = ({ racked, kegs }: { racked: Racked; kegs: Carbonating }) => {
-  const several = kegs.kegs.length > 1;
+  const several = racked.sizes.length > 1;
   const words = kegs.kegs.map(barWords).join(", ");
   return (
     <li>

@@ -2,6 +2,7 @@
 // the tab's own storage and not among the settings, which other tabs would take over as they stand.
 
 import { effect, type Signal } from "@preact/signals";
+import { book } from "../../store/book.ts";
 import { chosen, instead, newCapacity, typed, typingLitres, volumeMl } from "./state.ts";
 
 const KEPT = "cellarapp.bench";
@@ -14,21 +15,22 @@ const HAND: { readonly [name: string]: Signal<unknown> } = {
   instead,
 };
 
+/** The newest entry when it was typed: what came before a save was typed for that save. */
+const lastSaved = (): string => book.ownEntries.value[0]?.entry.id ?? "";
+
 let kept = false;
 
 /** Take up what was left, unless something is typed already; keep it from then on. */
 export const keepHand = (): void => {
   if (kept) return;
   kept = true;
-  const left: unknown = JSON.parse(localStorage.getItem(KEPT) ?? "{}");
-  if (typed.peek() === "" && typeof left === "object" && left !== null) {
-    for (const [name, value] of Object.entries(left)) {
-      const signal = HAND[name];
-      if (signal !== undefined) signal.value = value;
-    }
+  const left = JSON.parse(localStorage.getItem(KEPT) ?? "{}");
+  if (typed.peek() === "" && left.after === lastSaved()) {
+    for (const [name, signal] of Object.entries(HAND)) signal.value = left[name];
   }
   effect(() => {
     const now = Object.entries(HAND).map(([name, signal]) => [name, signal.value]);
-    localStorage.setItem(KEPT, JSON.stringify(Object.fromEntries(now)));
+    const hand = { after: lastSaved(), ...Object.fromEntries(now) };
+    localStorage.setItem(KEPT, JSON.stringify(hand));
   });
 };

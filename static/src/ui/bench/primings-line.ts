@@ -123,7 +123,8 @@ const noteOf = ({ beer }: Racked, result: Primed): string => {
       : syrup_g_per_l !== undefined
         ? `syrup ${syrup_g_per_l} g/L`
         : dry;
-  return `${form}, ${result.yield === "full" ? "in full" : "by Balling"}`;
+  const yields = result.yield === "full" ? "in full" : "by Balling";
+  return `${form}, ${yields}${priming_sugar === "malt_extract" ? ", an estimate" : ""}`;
 };
 
 /** Null for a beer that is not primed. */

@@ -1,6 +1,7 @@
 // The single questions that deeds ask, each with the fact that its answer becomes.
 
 import { CONTAINER_KINDS } from "../../domain/containers.ts";
+import { RANGES } from "../../domain/inputs.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { placesFor } from "../cellar/places.ts";
 import type { Option } from "../parts/Field.tsx";
@@ -9,7 +10,7 @@ import { type Known, litres, typedMl } from "../words.ts";
 export interface Asked {
   fact: string;
   label: string;
-  is: "words" | "litres" | "degrees" | "whole" | "choice";
+  is: "words" | "litres" | "degrees" | "bar" | "whole" | "choice";
   needed?: true;
   hint?: string;
   options?: (known: Known) => readonly Option[];
@@ -80,6 +81,13 @@ export const ASKED = asked({
     is: "words",
     first: ({ owner }) => owner ?? "",
   },
+  limit: {
+    fact: "limit_millibar",
+    label: "Working pressure as marked, bar",
+    is: "bar",
+    hint: "Stamped on it. No dose and no carbonation is to pass it.",
+    first: ({ limit_millibar: limit }) => (limit === null ? "" : String(limit / 1000)),
+  },
   bung: {
     fact: "bung_diameter_mm",
     label: "Inside across at the bung, mm",
@@ -116,6 +124,13 @@ export const readAnswer = (one: Asked, text: string): Answer => {
   if (one.is === "degrees") {
     if (!DECIMAL.test(clean)) return { fault: "Degrees, as 11.5." };
     return { value: Math.floor(Number(clean.replace(",", ".")) * 10 + 0.5) };
+  }
+  if (one.is === "bar") {
+    const { low, high } = RANGES.limit_bar;
+    const bar = /^\d{1,2}([.,]\d{1,3})?$/.test(clean) ? Number(clean.replace(",", ".")) : 0;
+    return bar >= low && bar <= high
+      ? { value: Math.floor(bar * 1000 + 0.5) }
+      : { fault: `Bar from ${low} to ${high}, as 3.5.` };
   }
   if (one.is === "whole") {
     return /^\d{1,7}$/.test(clean) ? { value: Number(clean) } : { fault: "A whole figure." };

@@ -23,7 +23,7 @@ const deed = (
 
 const { place, stillage, litresLeft, ullage, customer, why, needWhy, words } = ASKED;
 const { temperature, clarity, taste, remarks, kind, capacity, tare, owner } = ASKED;
-const { bung, head, length } = ASKED;
+const { limit, bung, head, length } = ASKED;
 
 export const DEEDS = {
   wash: deed("Washed", "washed", "washed"),
@@ -52,6 +52,7 @@ export const DEEDS = {
     capacity,
     tare,
     owner,
+    limit,
     bung,
     head,
     length,

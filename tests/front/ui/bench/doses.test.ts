@@ -8,6 +8,7 @@ import {
   loudCautions,
   type Racked,
 } from "../../../../static/src/ui/bench/doses.ts";
+import { syrupWords } from "../../../../static/src/ui/bench/syrup-words.ts";
 
 const BEER: Racked["beer"] = {
   target_co2_centivols: 150,
@@ -134,4 +135,88 @@ test("sulphite that finings carry over the limit is said aloud, and else stands 
   assert.deepEqual(loudCautions(lines(BEER)), []);
   const over = loudCautions(lines(BEER, { ...GYLE, sulphite_decimg_per_l: 50 }));
   assert.deepEqual(over, ["declare_sulphites"]);
+});
+
+test("a sugar bought as syrup asks for what its own sheet says", () => {
+  const { syrup_g_per_l: _, ...dry } = BEER;
+  const invert = { ...dry, priming_sugar: "invert_syrup" };
+  assert.deepEqual(named(lines(invert), "primings")?.missing, { words: ["solids"], of: "beer" });
+  const glucose = { ...dry, priming_sugar: "glucose_syrup", sugar_solids_tenths: 800 };
+  assert.deepEqual(named(lines(glucose), "primings")?.missing?.words, ["fermentable part"]);
+});
+
+test("invert syrup of 75 % solids is a third more than dry invert, which is 1.05 of sucrose", () => {
+  // Reference, 2.1: 4.046 g/L of dry invert and 3.844 g/L of sucrose for one volume
+  const { syrup_g_per_l: _, ...dry } = BEER;
+  const sucrose = named(lines(dry), "primings")?.each?.[0] ?? 0;
+  const invert = named(
+    lines({ ...dry, priming_sugar: "invert_syrup", sugar_solids_tenths: 750 }),
+    "primings",
+  );
+  assert.equal(invert?.note, "as bought, in full");
+  const expected = (sucrose * 4.046) / 3.844 / 0.75;
+  assert.ok(Math.abs((invert?.each?.[0] ?? 0) - expected) < 1.5, `${invert?.each} ${expected}`);
+});
+
+test("half the solids of a glucose syrup ferment: twice as much of it", () => {
+  const { syrup_g_per_l: _, ...dry } = BEER;
+  const of = (sugar_fermentable_tenths: number) =>
+    named(
+      lines({
+        ...dry,
+        priming_sugar: "glucose_syrup",
+        sugar_solids_tenths: 800,
+        sugar_fermentable_tenths,
+      }),
+      "primings",
+    )?.each?.[0] ?? 0;
+  assert.ok(Math.abs(of(500) - 2 * of(1000)) <= 1.5);
+});
+
+test("malt extract is an estimate by Balling, whatever was chosen", () => {
+  const { syrup_g_per_l: _, ...dry } = BEER;
+  const malt = named(lines({ ...dry, priming_sugar: "malt_extract" }), "primings");
+  assert.equal(malt?.note, "dry, by Balling, an estimate");
+});
+
+test("Balling asks for more sugar, and the choice stands with the dose", () => {
+  const full = named(lines(BEER), "primings");
+  const balling = named(lines({ ...BEER, priming_yield: "balling" }), "primings");
+  assert.ok((balling?.each?.[0] ?? 0) > (full?.each?.[0] ?? 0));
+  assert.equal(balling?.note, "syrup 800 g/L, by Balling");
+});
+
+test("a syrup is as strong as its gravity says: 1.150 is 393 g in a litre", () => {
+  const { syrup_g_per_l: _, ...dry } = BEER;
+  const byGravity = named(lines({ ...dry, syrup_gravity_e4: 11_500 }), "primings");
+  const byWeight = named(lines({ ...dry, syrup_g_per_l: 393 }), "primings");
+  assert.equal(byGravity?.unit, "mL");
+  assert.equal(byGravity?.note, "syrup 1.150, in full");
+  assert.ok(Math.abs((byGravity?.each?.[0] ?? 0) - (byWeight?.each?.[0] ?? 0)) <= 1);
+});
+
+test("the batch is made up whole, and what is left of it is told", () => {
+  const [primings] = lines(
+    BEER,
+    GYLE,
+    FIRKIN.map((size) => ({ ...size, count: 12 })),
+  );
+  assert.ok(primings);
+  const words = syrupWords(primings, BEER);
+  const [, grams, made, left] =
+    /^Dissolve (\d+) g of sucrose and make up to (\d+) mL with boiled liquor; (\d+) mL are left over\.$/.exec(
+      words,
+    ) ?? [];
+  assert.equal(Number(made) % 500, 0);
+  assert.equal(Number(grams), (Number(made) * 800) / 1000);
+  assert.equal(Number(made) - Number(left), primings.total);
+});
+
+test("a run of sizes has a dose for each, in one order with them", () => {
+  const pin = { kind: "pin", volume_ml: 20_457, count: 2, limit_millibar: null };
+  for (const line of lines(BEER, GYLE, [...FIRKIN, pin])) {
+    assert.equal(line.each?.length, 2);
+    const [firkin = 0, half = 0] = line.each ?? [];
+    assert.ok(Math.abs(firkin / 2 - half) <= 1, line.what);
+  }
 });
