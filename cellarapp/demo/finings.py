@@ -59,35 +59,44 @@ def doses_of(brewery: Brewery, container: Container, beer: int, volume_ml: int) 
     return doses
 
 
+CLARITY = {65: (1, 2, 3, 3, 3), 270: (2, 4, 4, 5, 5), 1425: (3, 4, 5, 5, 5)}
+"""Of five jars, by the minutes after the finings; then after each shaking, and what settled."""
+RESETTLED = {1740: (2, 4, 4, 5, 4), 2100: (2, 3, 4, 4, 4)}
+SEDIMENT_ML = (6, 9, 11, 16, 24)
+
+
 def try_finings(brewery: Brewery, day: date) -> None:
     """Three weeks ago five jars of a gyle were fined at five rates and read as they should be.
 
     The second step was bright in time and did not settle again; from the third on it did.
     """
     gyle = next(gyle for gyle in reversed(brewery.gyles) if not BEERS[gyle.beer]["vegan"])
-    samples = [
-        {
-            "isinglass_centipt": isinglass,
-            "auxiliary_centipt": 50,
-            "clarity": [
-                {"after_min": after_min, "score_tenths": 10 * score}
-                for after_min, score in zip([65, 270, 1425], scores, strict=True)
-            ],
-            "resettled_tenths": [10 * score for score in resettled],
-            "sediment_ul": sediment_ml * 1000,
-        }
-        for isinglass, scores, resettled, sediment_ml in [
-            (100, (1, 2, 3), (2, 2), 6),
-            (200, (2, 4, 4), (4, 3), 9),
-            (300, (3, 4, 5), (4, 4), 11),
-            (400, (3, 5, 5), (5, 4), 16),
-            (500, (3, 5, 5), (4, 4), 24),
-        ]
-    ]
-    moment = at(day, 11, 30)
-    brewery.book.note(
-        brewery.office, moment, "trial", brewery.book.new_id(moment), by=BARHAND, gyle=gyle.id,
-        sample_ml=500, samples=samples, auxiliary="auxiliary_silica",
-        auxiliary_at=write_instant(moment - timedelta(minutes=20)),
-        started_at=write_instant(moment - timedelta(minutes=5)),
+    book, office, moment = brewery.book, brewery.office, at(day, 11, 30)
+    trial, started = book.new_id(moment), moment + timedelta(minutes=25)
+    book.note(
+        office, moment, "trial", trial, by=BARHAND, gyle=gyle.id, sample_ml=500,
+        auxiliary="auxiliary_silica",
+        samples=[{"isinglass_centipt": 100 * n, "auxiliary_centipt": 50} for n in range(1, 6)],
     )  # fmt: skip
+    auxiliary_at = write_instant(started - timedelta(minutes=15))
+    book.note(
+        office, started, "trial", trial, by=BARHAND, auxiliary_at=auxiliary_at,
+        started_at=write_instant(started),
+    )  # fmt: skip
+    for after_min, scores in CLARITY.items():
+        jars = [
+            {"jar": n, "after_min": after_min, "clarity_tenths": 10 * score}
+            for n, score in enumerate(scores, start=1)
+        ]
+        if after_min == max(CLARITY):
+            jars = [
+                jar | {"sediment_ul": ml * 1000} for jar, ml in zip(jars, SEDIMENT_ML, strict=True)
+            ]
+        read_at = started + timedelta(minutes=after_min)
+        book.note(office, read_at, "trial_read", trial, by=BARHAND, jars=jars)
+    for after_min, scores in RESETTLED.items():
+        jars = [
+            {"jar": n, "resettled_tenths": 10 * score} for n, score in enumerate(scores, start=1)
+        ]
+        read_at = started + timedelta(minutes=after_min)
+        book.note(office, read_at, "trial_read", trial, by=BARHAND, jars=jars)

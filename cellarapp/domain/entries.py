@@ -33,6 +33,7 @@ HAPPENINGS = {
     "temperature": "place",
     "solution_used": "solution",
     "solution_checked": "solution",
+    "trial_read": "trial",
 }
 """What happens to a thing that is no container, and the kind of that thing."""
 

@@ -32,6 +32,17 @@ class Check(Mark):
     key: str
 
 
+class TrialReading(Mark):
+    """What was read of the jars of a trial in one go, by the jar's place in the row from 1.
+
+    `instead_of` names readings that do not count any more; `key` puts readings in order.
+    """
+
+    jars: list[dict[str, int]]
+    instead_of: list[str]
+    key: str
+
+
 class Link(Mark):
     """A link to the page of a customer: of its secret the SHA-256; `key` puts links in order."""
 
@@ -48,7 +59,7 @@ class Record(TypedDict):
 
     Beside them: what fills have drawn from a gyle, the last chase of a customer and the links to
     its page, once there are any, the temperatures read at a place, how often a solution was used
-    and what checks of it said.
+    and what checks of it said, and what was read of a trial, once anything was.
     """
 
     fields: dict[str, Any]
@@ -59,6 +70,7 @@ class Record(TypedDict):
     temperatures: NotRequired[list[Reading]]
     uses: NotRequired[int]
     checks: NotRequired[list[Check]]
+    readings: NotRequired[list[TrialReading]]
 
 
 def blank_record(kind: str) -> Record:
@@ -114,6 +126,15 @@ def step_record(record: Record, entry: Entry) -> Record:
         }
         checks = sorted([*record["checks"], check], key=lambda c: c["key"])
         return {**record, "checks": checks}
+    if kind == "trial_read":
+        reading: TrialReading = {
+            **mark(entry),
+            "jars": facts["jars"],
+            "instead_of": facts.get("instead_of", []),
+            "key": key,
+        }
+        readings = sorted([*record.get("readings", []), reading], key=lambda r: r["key"])
+        return {**record, "readings": readings}
     return record
 
 

@@ -16,10 +16,8 @@ OLD, NEW = made_id("lot IF1"), made_id("lot IF2")
 
 
 def jars(*isinglass_pt: int) -> list[dict[str, Any]]:
-    """Nothing is read of them yet."""
-    unread: dict[str, Any] = {"clarity": [], "resettled_tenths": [], "sediment_ul": None}
-    steps = ({"isinglass_centipt": 100 * pt, "auxiliary_centipt": 0} for pt in isinglass_pt)
-    return [step | unread for step in steps]
+    """With no auxiliary."""
+    return [{"isinglass_centipt": 100 * pt, "auxiliary_centipt": 0} for pt in isinglass_pt]
 
 
 def fined_brewery(brewery: Brewery) -> None:
@@ -42,10 +40,10 @@ def fined_brewery(brewery: Brewery) -> None:
 
 
 def record(server: Server, kind: str, subject: str) -> dict[str, Any]:
-    """The fields of a record, as the brewery has them."""
+    """A record as the brewery has it."""
     rows = server.get("/api/snapshot/pages?after=&limit=1000")["rows"]
-    [fields] = [row["doc"]["fields"] for row in rows if (row["type"], row["id"]) == (kind, subject)]
-    found: dict[str, Any] = fields
+    [doc] = [row["doc"] for row in rows if (row["type"], row["id"]) == (kind, subject)]
+    found: dict[str, Any] = doc
     return found
 
 
@@ -109,9 +107,9 @@ def test_a_trial_is_read_its_rate_set_and_a_cask_fined_from_a_lot(
     all_at_the_brewery(page)
     [dose] = brewery.server.standing("117")["contents"]["doses"]
     assert (dose["what"], dose["amount_ml"], dose["lot"]) == ("isinglass", 426, NEW)
-    assert record(brewery.server, "beer", BEER)["isinglass_ml_per_hl"] == 1042
-    read = record(brewery.server, "trial", made_id("trial"))["samples"]
-    assert [jar["clarity"][0]["score_tenths"] for jar in read] == [30, 40, 50]
-    assert [jar["resettled_tenths"] for jar in read] == [[30], [40], [50]]
+    assert record(brewery.server, "beer", BEER)["fields"]["isinglass_ml_per_hl"] == 1042
+    [reading] = record(brewery.server, "trial", made_id("trial"))["readings"]
+    assert [jar["clarity_tenths"] for jar in reading["jars"]] == [30, 40, 50]
+    assert [jar["resettled_tenths"] for jar in reading["jars"]] == [30, 40, 50]
     page.goto(f"{phone.address}/#/c/117")
     shown(page, "426 mL of isinglass IF2")

@@ -237,21 +237,26 @@ def test_a_cask_is_picked_for_saturday_and_a_solution_is_in_the_tank(now: str) -
 def test_a_trial_proposes_a_dose_and_a_tub_of_isinglass_is_near_its_end(now: str) -> None:
     """TRIAL-2, FINE-6: the second step did not settle again, so the third is the lowest."""
     [trial] = scene(now).records["trial"].values()
+    read = [jar for reading in trial["readings"] for jar in reading["jars"]]
     samples = [
         {
             "isinglass_pt": sample["isinglass_centipt"] / 100,
             "auxiliary_pt": sample["auxiliary_centipt"] / 100,
             "clarity": [
-                {"after_h": read["after_min"] / 60, "score": read["score_tenths"] / 10}
-                for read in sample["clarity"]
+                {"after_h": jar["after_min"] / 60, "score": jar["clarity_tenths"] / 10}
+                for jar in read
+                if jar["jar"] == n and "clarity_tenths" in jar
             ],
-            "resettled": [score / 10 for score in sample["resettled_tenths"]],
-            "settled_ml": sample["sediment_ul"] / 1000,
+            "resettled": [
+                jar["resettled_tenths"] / 10
+                for jar in read
+                if jar["jar"] == n and "resettled_tenths" in jar
+            ],
         }
-        for sample in trial["fields"]["samples"]
+        for n, sample in enumerate(trial["fields"]["samples"], start=1)
     ]
     proposed = trial_proposal({"samples": samples})["result"]["proposal"]
-    assert proposed == {"isinglass_pt": 3, "auxiliary_pt": 0.5, "settled_ml": 11}
+    assert proposed == {"isinglass_pt": 3, "auxiliary_pt": 0.5, "settled_ml": None}
     live = [
         lot["fields"]
         for lot in scene(now).records["lot"].values()

@@ -362,6 +362,12 @@ HAPPENINGS: dict[str, dict[str, st.SearchStrategy[dict[str, Any]]]] = {
         "solution_used": st.fixed_dictionaries({"uses": st.integers(1, 9)}),
         "solution_checked": st.fixed_dictionaries({"strength_mg_per_l": st.integers(0, 9)}),
     },
+    "trial": {
+        "trial_read": st.fixed_dictionaries(
+            {"jars": st.just([{"jar": 1, "after_min": 270, "clarity_tenths": 40}])},
+            optional={"instead_of": st.just([made_up_id("e", 1)])},
+        )
+    },
 }
 
 

@@ -26,19 +26,15 @@ from cellarapp.ledger.forms.form import NO_PART, Facts, Form, part
 SAMPLE: dict[str, Field[Any]] = {
     "isinglass_centipt": Whole(0, 10_000, "hundredths of a pint per barrel", required=True),
     "auxiliary_centipt": Whole(0, 10_000, "hundredths of a pint per barrel", required=True),
-    "clarity": List(
-        part(
-            "Clarity",
-            after_min=Whole(0, 100_000, "minutes", required=True),
-            score_tenths=Whole(0, 50, "tenths", required=True),
-        ),
-        required=True,
-        validate=Length(max=50),
-    ),
-    "resettled_tenths": List(Whole(0, 50, "tenths"), required=True, validate=Length(max=50)),
-    "sediment_ul": Whole(0, 10_000_000, "µL", required=True, allow_none=True),
 }
-
+MOST_JARS = 200
+JAR_READ: dict[str, Field[Any]] = {
+    "jar": Whole(1, MOST_JARS, "(jars in a row)", required=True),
+    "after_min": Whole(0, 100_000, "minutes"),
+    "clarity_tenths": Whole(10, 50, "tenths"),
+    "resettled_tenths": Whole(10, 50, "tenths"),
+    "sediment_ul": Whole(0, 10_000_000, "µL"),
+}
 
 DROP_LINE: dict[str, Field[Any]] = {
     "number": Number(required=True),
@@ -224,8 +220,12 @@ RECORD: Facts = {
         "auxiliary_at": Instant(),
         "started_at": Instant(),
         "sample_ml": Whole(1, 10_000, "mL"),
-        "samples": List(part("TrialSample", **SAMPLE), validate=Length(max=200)),
+        "samples": List(part("TrialSample", **SAMPLE), validate=Length(max=MOST_JARS)),
         "retired": YesNo(),
+    },
+    "trial_read": {
+        "jars": List(part("JarRead", **JAR_READ), required=True, validate=Length(max=MOST_JARS)),
+        "instead_of": List(Id(), validate=Length(max=20)),
     },
 }
 

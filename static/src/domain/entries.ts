@@ -53,6 +53,7 @@ export const HAPPENINGS = {
   temperature: "place",
   solution_used: "solution",
   solution_checked: "solution",
+  trial_read: "trial",
 } as const;
 
 export type ContainerEntryKind = (typeof CONTAINER_KINDS)[number];

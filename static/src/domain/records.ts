@@ -151,17 +151,32 @@ export interface SolutionFields {
   thrown_away: boolean;
 }
 
+/** What is tried in one jar, in hundredths of a pint for a barrel. */
 export interface TrialSample {
   isinglass_centipt: number;
   auxiliary_centipt: number;
-  clarity: { after_min: number; score_tenths: number }[];
-  resettled_tenths: number[];
-  sediment_ul: number | null;
+}
+
+/** What was read of one jar: clarity so long after the finings, or after shaking; what settled. */
+export interface JarRead {
+  /** Its place in the row, from 1. */
+  jar: number;
+  after_min?: number;
+  clarity_tenths?: number;
+  resettled_tenths?: number;
+  sediment_ul?: number;
+}
+
+/** What was read in one go; `instead_of` names readings that do not count any more. */
+export interface TrialReading extends Mark {
+  jars: JarRead[];
+  instead_of: string[];
+  key: string;
 }
 
 /**
- * A ladder of finings doses in samples of one gyle, and what was read of each. It starts when the
- * last of the finings go in, `auxiliary_at` being before.
+ * A ladder of finings doses in samples of one gyle. It starts when the last of the finings go in,
+ * `auxiliary_at` being before.
  */
 export interface TrialFields {
   gyle: string;
@@ -216,7 +231,7 @@ export type Customer = RecordOf<CustomerFields> & { chase: Chase | null; links?:
 export type Setting = RecordOf<{ value_millionths: number; words: string }>;
 export type Lot = RecordOf<LotFields>;
 export type Solution = RecordOf<SolutionFields> & { uses: number; checks: Check[] };
-export type Trial = RecordOf<TrialFields>;
+export type Trial = RecordOf<TrialFields> & { readings?: TrialReading[] };
 export type AnyRecord = RecordOf<Record<string, unknown>> & {
   drawn_ml?: number;
   chase?: Chase | null;
@@ -224,6 +239,7 @@ export type AnyRecord = RecordOf<Record<string, unknown>> & {
   temperatures?: Reading[];
   uses?: number;
   checks?: Check[];
+  readings?: TrialReading[];
 };
 
 export function blankRecord(kind: RecordKind): AnyRecord {
@@ -247,14 +263,19 @@ export function stepRecord(record: AnyRecord, entry: Entry): AnyRecord {
     return { ...record, temperatures: merged(record.temperatures ?? [], facts.series) };
   }
   if (kind === "solution_used") return { ...record, uses: (record.uses ?? 0) + facts.uses };
-  if (kind !== "solution_checked") return record;
-  const { strength_mg_per_l } = facts;
-  const check: Check = { ...mark(entry), strength_mg_per_l, key: orderKey(entry) };
-  return {
-    ...record,
-    checks: [...(record.checks ?? []), check].sort((a, b) => (a.key < b.key ? -1 : 1)),
-  };
+  if (kind === "solution_checked") {
+    const { strength_mg_per_l } = facts;
+    const check: Check = { ...mark(entry), strength_mg_per_l, key: orderKey(entry) };
+    return { ...record, checks: inOrder([...(record.checks ?? []), check]) };
+  }
+  if (kind !== "trial_read") return record;
+  const { jars, instead_of = [] } = facts;
+  const reading: TrialReading = { ...mark(entry), jars, instead_of, key: orderKey(entry) };
+  return { ...record, readings: inOrder([...(record.readings ?? []), reading]) };
 }
+
+const inOrder = <Keyed extends { key: string }>(all: Keyed[]): Keyed[] =>
+  all.sort((a, b) => (a.key < b.key ? -1 : 1));
 
 function setFields(record: AnyRecord, entry: Entry): AnyRecord {
   const key = orderKey(entry);

@@ -18,6 +18,7 @@ export const undoDraft = (phone: Phone, target: string, subject?: string): Draft
 /** Fields that still say what the entry said, as they were before; a new record is retired. */
 const setBackDraft = (phone: Phone, { kept: { entry, before } }: Own): Draft => {
   const { kind, subject, facts } = entry;
+  if (kind === "trial_read") return { kind, subject, facts: { jars: [], instead_of: [entry.id] } };
   if (!isRecordKind(kind) || before === null || "last" in before) {
     throw new NotPossible("This cannot be taken back. Note what is right instead.");
   }

@@ -205,3 +205,14 @@ test("with ten thousand containers a save works out one of them and copies none"
   assert.equal(visited, 10_000);
   assert.equal(before.get("117")?.fills, 1, "one set of entries stands behind both");
 });
+
+test("undo of a trial's reading takes it out of the reckoning, and its own undo puts it back", async () => {
+  const { book } = await loaded();
+  const jars = [{ jar: 1, after_min: 270, clarity_tenths: 50 }];
+  const { entry } = await book.record("trial_read", "t", { jars });
+  const undo = await book.undo(entry.id);
+  assert.deepEqual(undo.entry.facts, { jars: [], instead_of: [entry.id] });
+  const redo = await book.undo(undo.entry.id);
+  assert.deepEqual(redo.entry.facts, { jars: [], instead_of: [undo.entry.id] });
+  assert.equal(book.trials.value.get("t")?.readings?.length, 3);
+});

@@ -46,6 +46,7 @@ const DONE: { [kind: string]: string } = {
   temperature: "Temperature",
   solution_used: "Solution used",
   solution_checked: "Solution checked",
+  trial_read: "Finings trial read",
 };
 
 export const doneWords = (kind: string): string => DONE[kind] ?? "Something was noted";

@@ -2,19 +2,27 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import type { Trial, TrialFields, TrialSample } from "../../../../static/src/domain/records.ts";
+import type {
+  JarRead,
+  Trial,
+  TrialFields,
+  TrialReading,
+  TrialSample,
+} from "../../../../static/src/domain/records.ts";
 import {
   auxiliaryIn,
   doseWords,
   durationWords,
+  jarsOf,
+  jarsRead,
   nextOf,
   type Readings,
   readingsFault,
+  readingsOf,
+  readingWords,
   readWords,
   stepWords,
   whenWords,
-  withoutLast,
-  withReadings,
 } from "../../../../static/src/ui/bench/trial/jars.ts";
 import { trialSays, trialsOf, trialTitle } from "../../../../static/src/ui/bench/trial/list.ts";
 import {
@@ -25,26 +33,40 @@ import {
 import { readSetUp, stepsOf, usualSetUp } from "../../../../static/src/ui/bench/trial/set-up.ts";
 import { ago, known, NOW } from "../brewery.ts";
 
-const jar = (isinglass: number, auxiliary: number, more: Partial<TrialSample> = {}) => ({
+const jar = (isinglass: number, auxiliary: number): TrialSample => ({
   isinglass_centipt: isinglass * 100,
   auxiliary_centipt: auxiliary * 100,
-  clarity: [],
-  resettled_tenths: [],
-  sediment_ul: null,
-  ...more,
 });
 
-const trial = (samples: TrialSample[], more: Partial<TrialFields> = {}): Trial => ({
+const trial = (
+  samples: TrialSample[],
+  more: Partial<TrialFields> = {},
+  ...read: (Omit<JarRead, "jar"> | null)[][]
+): Trial => ({
   fields: { gyle: "g318", sample_ml: 500, samples, ...more },
   set_by: {},
+  readings: read.map((jars, n) => ({
+    since: ago(1),
+    entry: `r${n}`,
+    by: "Ann",
+    inferred: false,
+    key: `r${n}`,
+    instead_of: [],
+    jars: jars.flatMap((one, at) => (one === null ? [] : [{ jar: at + 1, ...one }])),
+  })),
 });
 
-/** Read bright, or not, 4 h 30 min after the finings and after two shakings. */
-const read = (isinglass: number, score: number, resettled = score) =>
-  jar(isinglass, 0.5, {
-    clarity: [{ after_min: 270, score_tenths: score * 10 }],
-    resettled_tenths: [resettled * 10, resettled * 10],
-  });
+/** Jars of so many pints of isinglass that were read 4 h 30 min after, and after two shakings. */
+const tried = (...jars: [isinglass: number, score: number, resettled?: number][]): Trial => {
+  const resettled = jars.map(([, score, again = score]) => ({ resettled_tenths: again * 10 }));
+  return trial(
+    jars.map(([isinglass]) => jar(isinglass, 0.5)),
+    {},
+    jars.map(([, score]) => ({ after_min: 270, clarity_tenths: score * 10 })),
+    resettled,
+    resettled,
+  );
+};
 
 test("steps are typed with blanks or commas between, in any order", () => {
   assert.deepEqual(stepsOf("4 2  3"), [2, 3, 4]);
@@ -113,33 +135,68 @@ test("it is told which readings decide: 4 to 5 hours after", () => {
   assert.match(whenWords(ago(20), NOW)[0], /5 Nov/);
 });
 
-test("readings are added to those before, and what was not read stays", () => {
-  const before = trial([read(2, 3), read(3, 4)], { started_at: ago(1) });
+test("readings are noted by jar, and what was not read is not", () => {
   const readings: Readings = {
     1: { clarity: { after_min: 1440, score: 5 }, resettled: 4, sediment: "12,5" },
+    2: { sediment: " " },
   };
-  const [first, second] = withReadings(before, readings);
-  assert.deepEqual(first, read(2, 3));
-  assert.equal(
-    readWords(second as TrialSample),
-    "4 h 30 min: 4; 24 h: 5; shaken: 4, 4, 4; 12.5 mL settled",
+  assert.deepEqual(jarsRead(readings), [
+    {
+      jar: 2,
+      after_min: 1440,
+      clarity_tenths: 50,
+      resettled_tenths: 40,
+      sediment_ul: 12_500,
+    },
+  ]);
+});
+
+test("what was read on several phones stands together, in the order in which it was read", () => {
+  const read = trial(
+    [jar(1, 0), jar(2, 0)],
+    {},
+    [null, { after_min: 270, clarity_tenths: 40 }],
+    [null, { after_min: 1440, clarity_tenths: 50 }],
+    [null, { resettled_tenths: 40, sediment_ul: 12_500 }],
   );
+  const [first, second] = jarsOf(read).map(readWords);
+  assert.equal(first, "not read yet");
+  assert.equal(second, "4 h 30 min: 4; 24 h: 5; shaken: 4; 12.5 mL settled");
+  assert.deepEqual(readingsOf(read).map(readingWords), [
+    "Clarity of 1 jar",
+    "Clarity of 1 jar",
+    "Clarity after shaking of 1 jar, sediment of 1 jar",
+  ]);
   assert.equal(durationWords(45), "45 min");
 });
 
-test("sediment that cannot be names its jar, and a reading can be taken back", () => {
-  const one = trial([jar(1, 0), read(2, 3)], { started_at: ago(1) });
+test("a reading that was taken back does not count, whichever phone took it back", () => {
+  const read = tried([2, 3], [3, 4]);
+  const [last] = read.readings?.slice(-1) ?? [];
+  const taken = { ...last, entry: "r9", key: "r9", jars: [], instead_of: ["r0"] } as TrialReading;
+  const without = { ...read, readings: [...(read.readings ?? []), taken] };
+  assert.deepEqual(
+    readingsOf(without).map(({ entry }) => entry),
+    ["r1", "r2"],
+  );
+  assert.deepEqual(jarsOf(without)[0]?.clarity, []);
+  const undone = { ...taken, entry: "r99", key: "r99", instead_of: ["r9"] };
+  const again = { ...read, readings: [...(without.readings ?? []), undone] };
+  assert.equal(readingsOf(again).length, 3);
+});
+
+test("sediment that cannot be names its jar, and so does one read too often", () => {
+  const one = trial([jar(1, 0), jar(2, 0)]);
   assert.match(readingsFault(one, { 1: { sediment: "a bit" } }) ?? "", /^Jar 2: .*0 to 500 mL/);
   assert.match(readingsFault(one, { 0: { sediment: "501" } }) ?? "", /^Jar 1/);
   assert.equal(readingsFault(one, { 0: { sediment: "0" } }), null);
-  const full = jar(1, 0, { resettled_tenths: Array.from({ length: 50 }, () => 40) });
-  assert.match(readingsFault(trial([full]), { 0: { resettled: 4 } }) ?? "", /50 readings/);
-  assert.equal(withoutLast(one, 0), null);
-  assert.deepEqual(withoutLast(one, 1)?.[1]?.resettled_tenths, [30]);
+  const fifty = Array.from({ length: 50 }, () => [{ resettled_tenths: 40 }]);
+  const full = trial([jar(1, 0)], {}, ...fifty);
+  assert.match(readingsFault(full, { 0: { resettled: 4 } }) ?? "", /50 readings/);
 });
 
 test("the lowest bright dose with all above it bright is proposed, with the reason", () => {
-  const proposal = proposalWords(trial([read(1, 2), read(2, 4, 3), read(3, 4), read(4, 5)]), {});
+  const proposal = proposalWords(tried([1, 2], [2, 4, 3], [3, 4], [4, 5]), {});
   assert.equal(proposal?.says, "3 pt of isinglass and 0.5 pt of auxiliary a barrel");
   assert.deepEqual(proposal?.why.slice(0, 2), [
     "Isinglass 1042 mL/hL, 426 mL in a firkin. Auxiliary 174 mL/hL, 71 mL in a firkin.",
@@ -148,31 +205,28 @@ test("the lowest bright dose with all above it bright is proposed, with the reas
 });
 
 test("a dose bright between two that are not was luck", () => {
-  assert.equal(
-    proposalWords(trial([read(2, 5), read(3, 3), read(4, 5)]), {})?.dose?.isinglass_pt,
-    4,
-  );
+  assert.equal(proposalWords(tried([2, 5], [3, 3], [4, 5]), {})?.dose?.isinglass_pt, 4);
 });
 
 test("where nothing is proposed it says what lacks", () => {
-  const why = (samples: TrialSample[]) => proposalWords(trial(samples), {})?.why[0] ?? "";
-  const early = { clarity: [{ after_min: 60, score_tenths: 50 }] };
-  assert.match(why([jar(2, 0, early)]), /Nothing was read 4 to 5 h after/);
-  const inTime = { clarity: [{ after_min: 240, score_tenths: 50 }] };
-  assert.match(why([jar(2, 0, inTime)]), /shaken/);
-  assert.match(why([read(2, 3)]), /No dose was bright in time/);
+  const why = (read: Trial) => proposalWords(read, {})?.why[0] ?? "";
+  const at = (after_min: number) => trial([jar(2, 0)], {}, [{ after_min, clarity_tenths: 50 }]);
+  assert.match(why(at(60)), /Nothing was read 4 to 5 h after/);
+  assert.match(why(at(240)), /shaken/);
+  assert.match(why(tried([2, 3])), /No dose was bright in time/);
 });
 
 test("a jar read ten days on is judged all the same", () => {
-  const late = read(3, 5);
-  late.clarity.push({ after_min: 20_000, score_tenths: 50 });
-  assert.notEqual(proposalWords(trial([late]), {})?.dose, null);
+  const read = { after_min: 270, clarity_tenths: 50 };
+  const late = { after_min: 20_000, clarity_tenths: 50 };
+  const jars = trial([jar(3, 0)], {}, [read], [{ resettled_tenths: 50 }], [late]);
+  assert.notEqual(proposalWords(jars, {})?.dose, null);
 });
 
 test("the beer's rates are set in the ledger's units, and none of auxiliary takes it away", () => {
-  const tried = trial([], { auxiliary: "auxiliary_silica" });
+  const silica = trial([], { auxiliary: "auxiliary_silica" });
   const dose = { isinglass_pt: 3, auxiliary_pt: 0.5, settled_ml: null };
-  const rates = ratesOf(dose, tried);
+  const rates = ratesOf(dose, silica);
   assert.deepEqual(rates, {
     isinglass_ml_per_hl: 1042,
     auxiliary_ml_per_hl: 174,
@@ -180,13 +234,13 @@ test("the beer's rates are set in the ledger's units, and none of auxiliary take
   });
   assert.equal(areRatesOf(rates, rates), true);
   assert.equal(areRatesOf({ ...rates, isinglass_ml_per_hl: 850 }, rates), false);
-  const without = ratesOf({ ...dose, auxiliary_pt: 0 }, tried);
+  const without = ratesOf({ ...dose, auxiliary_pt: 0 }, silica);
   assert.deepEqual([without.auxiliary, without.auxiliary_ml_per_hl], ["none", 0]);
 });
 
 test("a beer's trials stand with the last first, and say what came of them", () => {
   const trials = new Map([
-    ["a", trial([read(3, 5)], { started_at: ago(20) })],
+    ["a", { ...tried([3, 5]), fields: { ...tried([3, 5]).fields, started_at: ago(20) } }],
     ["b", trial([jar(2, 0)])],
     ["c", trial([jar(2, 0)], { started_at: ago(1) })],
     ["other", trial([], { gyle: "g319" })],

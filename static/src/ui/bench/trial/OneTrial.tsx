@@ -12,15 +12,17 @@ import { More } from "../../parts/More.tsx";
 import { save } from "../../parts/say.ts";
 import { goOnTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
+import { byWords, fullTimeWords } from "../../words.ts";
 import {
   auxiliaryIn,
   doseWords,
+  jarsOf,
   nextOf,
+  readingsOf,
+  readingWords,
   readWords,
-  samplesOf,
   stepWords,
   whenWords,
-  withoutLast,
 } from "./jars.ts";
 import { trialTitle } from "./list.ts";
 import { Proposed } from "./Proposed.tsx";
@@ -61,28 +63,40 @@ const Dosing = ({ id, trial }: { id: string; trial: Trial }) => {
 };
 
 /** What each jar gets, and what was read of it. */
-const Jars = ({ id, trial }: { id: string; trial: Trial }) => {
+const Jars = ({ trial }: { trial: Trial }) => {
   const sampleMl = trial.fields.sample_ml ?? 0;
   const dosed = trial.fields.started_at !== undefined;
-  const takeBack = (jar: number) => {
-    const samples = withoutLast(trial, jar);
-    return samples === null || !may("trial")
-      ? {}
-      : {
-          action: {
-            label: "Take back",
-            onPress: () => void set(id, `The last reading of jar ${jar + 1} is out.`, { samples }),
-          },
-        };
-  };
   return (
-    <Lines heading={dosed ? "Read so far" : `Into each jar of ${sampleMl} mL`}>
-      {samplesOf(trial).map((sample, n) => (
+    <Lines heading={dosed ? "The jars" : `Into each jar of ${sampleMl} mL`}>
+      {jarsOf(trial).map((sample, n) => (
         <Line
           key={n}
           title={`Jar ${n + 1}: ${dosed ? stepWords(sample) : doseWords(sample, sampleMl)}`}
           reason={dosed ? readWords(sample) : stepWords(sample)}
-          {...(dosed ? takeBack(n) : {})}
+        />
+      ))}
+    </Lines>
+  );
+};
+
+/** Each reading with its way back: one that went wrong would count for ever. */
+const Readings = ({ id, trial }: { id: string; trial: Trial }) => {
+  const readings = readingsOf(trial).reverse();
+  if (readings.length === 0) return null;
+  const takeBack = (entry: string) => () =>
+    void save("That reading does not count any more.", () =>
+      book.record("trial_read", id, { jars: [], instead_of: [entry] }),
+    );
+  return (
+    <Lines heading="Readings" count={readings.length}>
+      {readings.map((reading) => (
+        <Line
+          key={reading.key}
+          title={fullTimeWords(reading.since, known.value.now)}
+          reason={`${readingWords(reading)}, ${byWords(reading)}`}
+          {...(may("trial_read")
+            ? { action: { label: "Take back", onPress: takeBack(reading.entry) } }
+            : {})}
         />
       ))}
     </Lines>
@@ -117,7 +131,8 @@ export const OneTrial = (props: { id: string; trial: Trial; beer: string }) => {
       {startedAt !== undefined && may("trial") && (
         <Read id={id} trial={trial} startedAt={startedAt} />
       )}
-      <Jars id={id} trial={trial} />
+      <Jars trial={trial} />
+      <Readings id={id} trial={trial} />
       {may("trial") && (
         <More label="It was set up by mistake">
           <div class="form">

@@ -10,16 +10,23 @@ import { Choice } from "../../parts/Choice.tsx";
 import { Field } from "../../parts/Field.tsx";
 import { save } from "../../parts/say.ts";
 import {
+  jarsRead,
   minutesSince,
   type Readings,
   readingsFault,
   samplesOf,
   stepWords,
-  withReadings,
 } from "./jars.ts";
 
-/** By trial, so that an empty battery loses none. */
-const drafts = book.setting<{ readonly [trial: string]: Readings }>("bench.readings", {});
+/** By trial; written down at each tap, so that an empty battery loses none. */
+const KEPT = "cellarapp.readings";
+type Drafts = { readonly [trial: string]: Readings };
+const drafts = signal<Drafts>(JSON.parse(localStorage.getItem(KEPT) ?? "{}"));
+
+const keepDrafts = (now: Drafts): void => {
+  localStorage.setItem(KEPT, JSON.stringify(now));
+  drafts.value = now;
+};
 
 type What = "clarity" | "resettled" | "sediment";
 const what = signal<What>("clarity");
@@ -34,12 +41,12 @@ const SCORES = ["1", "2", "3", "4", "5"].map((value) => ({ value, label: value }
 const note = (id: string, jar: number, read: Readings[number]): void => {
   const before = drafts.peek();
   const readings = before[id] ?? {};
-  drafts.value = { ...before, [id]: { ...readings, [jar]: { ...readings[jar], ...read } } };
+  keepDrafts({ ...before, [id]: { ...readings, [jar]: { ...readings[jar], ...read } } });
 };
 
 const drop = (id: string): void => {
   const { [id]: _, ...others } = drafts.peek();
-  drafts.value = others;
+  keepDrafts(others);
 };
 
 const Jar = (props: { id: string; jar: number; label: string; startedAt: string }) => {
@@ -77,11 +84,13 @@ const HINTS = (bright: number): { [what in What]: string } => ({
 export const Read = (props: { id: string; trial: Trial; startedAt: string }) => {
   const { id, trial, startedAt } = props;
   const readings = drafts.value[id] ?? {};
-  const begun = Object.keys(readings).length > 0;
+  const begun = jarsRead(readings).length > 0;
   const cannot = begun ? readingsFault(trial, readings) : "Nothing is read yet.";
   const keep = async () => {
-    const samples = withReadings(trial, readings);
-    if (await save("The readings are kept.", () => book.record("trial", id, { samples }))) drop(id);
+    const jars = jarsRead(readings);
+    if (await save("The readings are kept.", () => book.record("trial_read", id, { jars }))) {
+      drop(id);
+    }
   };
   return (
     <div class="form jars">

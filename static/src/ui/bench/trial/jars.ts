@@ -2,9 +2,9 @@
 
 import { trialLadder } from "../../../domain/bench/trial.ts";
 import { figure } from "../../../domain/figures.ts";
-import type { Trial, TrialSample } from "../../../domain/records.ts";
+import type { JarRead, Trial, TrialReading, TrialSample } from "../../../domain/records.ts";
 import { attempt } from "../../attempt.ts";
-import { clockWords, fullTimeWords, type Known, timeWords } from "../../words.ts";
+import { clockWords, count, fullTimeWords, type Known, sentence, timeWords } from "../../words.ts";
 import { whyNotFined } from "../fining.ts";
 
 const MINUTE_MS = 60_000;
@@ -13,6 +13,45 @@ const MINUTE_MS = 60_000;
 const MOST_READINGS = 50;
 
 export const samplesOf = ({ fields }: Trial): readonly TrialSample[] => fields.samples ?? [];
+
+/** A jar with all that was read of it, in the order in which it was read. */
+export interface Jar extends TrialSample {
+  clarity: { after_min: number; score_tenths: number }[];
+  resettled_tenths: number[];
+  sediment_ul: number | null;
+}
+
+/** Those that count, the first first; what was taken back takes nothing back itself. */
+export const readingsOf = ({ readings = [] }: Trial): TrialReading[] => {
+  const out = new Set<string>();
+  for (const { entry, instead_of } of [...readings].reverse()) {
+    if (!out.has(entry)) for (const id of instead_of) out.add(id);
+  }
+  return readings.filter(({ entry, jars }) => jars.length > 0 && !out.has(entry));
+};
+
+const add = (jar: Jar, read: JarRead): void => {
+  const { after_min, clarity_tenths, resettled_tenths, sediment_ul } = read;
+  if (after_min !== undefined && clarity_tenths !== undefined) {
+    jar.clarity.push({ after_min, score_tenths: clarity_tenths });
+  }
+  if (resettled_tenths !== undefined) jar.resettled_tenths.push(resettled_tenths);
+  if (sediment_ul !== undefined) jar.sediment_ul = sediment_ul;
+};
+
+export const jarsOf = (trial: Trial): Jar[] => {
+  const jars: Jar[] = samplesOf(trial).map((sample) => ({
+    ...sample,
+    clarity: [],
+    resettled_tenths: [],
+    sediment_ul: null,
+  }));
+  for (const read of readingsOf(trial).flatMap((reading) => reading.jars)) {
+    const jar = jars[read.jar - 1];
+    if (jar !== undefined) add(jar, read);
+  }
+  return jars;
+};
 
 const pints = (centipt: number): string => `${centipt / 100} pt`;
 
@@ -114,8 +153,8 @@ export const whenWords = (startedAt: string, now: string): [since: string, decid
 };
 
 /** "1 h: 2, 4 h 20 min: 5, shaken: 4, 5, 12 mL settled" */
-export const readWords = (sample: TrialSample): string => {
-  const { clarity, resettled_tenths: resettled, sediment_ul: sediment } = sample;
+export const readWords = (jar: Jar): string => {
+  const { clarity, resettled_tenths: resettled, sediment_ul: sediment } = jar;
   const parts = [
     ...clarity.map((read) => `${durationWords(read.after_min)}: ${read.score_tenths / 10}`),
     resettled.length === 0 ? "" : `shaken: ${resettled.map((score) => score / 10).join(", ")}`,
@@ -137,7 +176,7 @@ const SEDIMENT = /^\d{1,4}([.,]\d{1,3})?$/;
 
 /** Why the readings cannot be kept as they stand, naming the jar; null when they can. */
 export const readingsFault = (trial: Trial, readings: Readings): string | null => {
-  for (const [n, sample] of samplesOf(trial).entries()) {
+  for (const [n, jar] of jarsOf(trial).entries()) {
     const read = readings[n];
     const sediment = read?.sediment?.trim() ?? "";
     if (sediment !== "") {
@@ -145,9 +184,7 @@ export const readingsFault = (trial: Trial, readings: Readings): string | null =
       const ml = SEDIMENT.test(sediment) ? Number(sediment.replace(",", ".")) : Number.NaN;
       if (!(ml <= most)) return `Jar ${n + 1}: what settled is from 0 to ${most} mL.`;
     }
-    const full = [sample.clarity, sample.resettled_tenths].some(
-      (list) => list.length >= MOST_READINGS,
-    );
+    const full = [jar.clarity, jar.resettled_tenths].some((list) => list.length >= MOST_READINGS);
     if (full && (read?.clarity !== undefined || read?.resettled !== undefined)) {
       return `Jar ${n + 1} has ${MOST_READINGS} readings: no more are kept.`;
     }
@@ -155,34 +192,29 @@ export const readingsFault = (trial: Trial, readings: Readings): string | null =
   return null;
 };
 
-/** The jars with what was read added to what had been read before. */
-export const withReadings = (trial: Trial, readings: Readings): TrialSample[] =>
-  samplesOf(trial).map((sample, n) => {
-    const { clarity, resettled, sediment = "" } = readings[n] ?? {};
+/** The readings as an entry carries them. */
+export const jarsRead = (readings: Readings): JarRead[] =>
+  Object.entries(readings).flatMap(([n, { clarity, resettled, sediment = "" }]) => {
     const settled = sediment.trim().replace(",", ".");
-    return {
-      ...sample,
-      clarity:
-        clarity === undefined
-          ? sample.clarity
-          : [...sample.clarity, { after_min: clarity.after_min, score_tenths: clarity.score * 10 }],
-      resettled_tenths:
-        resettled === undefined
-          ? sample.resettled_tenths
-          : [...sample.resettled_tenths, resettled * 10],
-      sediment_ul: settled === "" ? sample.sediment_ul : Math.floor(Number(settled) * 1000 + 0.5),
+    const read = {
+      ...(clarity && { after_min: clarity.after_min, clarity_tenths: clarity.score * 10 }),
+      ...(resettled !== undefined && { resettled_tenths: resettled * 10 }),
+      ...(settled !== "" && { sediment_ul: Math.floor(Number(settled) * 1000 + 0.5) }),
     };
+    return Object.keys(read).length === 0 ? [] : [{ jar: Number(n) + 1, ...read }];
   });
 
-/** The jars without the last reading of one; null where nothing was read of it. */
-export const withoutLast = (trial: Trial, jar: number): TrialSample[] | null => {
-  const samples = [...samplesOf(trial)];
-  const sample = samples[jar];
-  if (sample === undefined) return null;
-  const { clarity, resettled_tenths: resettled } = sample;
-  if (resettled.length > 0) {
-    samples[jar] = { ...sample, resettled_tenths: resettled.slice(0, -1) };
-  } else if (clarity.length > 0) samples[jar] = { ...sample, clarity: clarity.slice(0, -1) };
-  else return null;
-  return samples;
+const READ = {
+  clarity_tenths: "clarity",
+  resettled_tenths: "clarity after shaking",
+  sediment_ul: "sediment",
+} as const;
+
+/** "Clarity of 5 jars, sediment of 2 jars" */
+export const readingWords = ({ jars }: TrialReading): string => {
+  const parts = (Object.keys(READ) as (keyof typeof READ)[]).flatMap((name) => {
+    const read = jars.filter((jar) => jar[name] !== undefined).length;
+    return read === 0 ? [] : [`${READ[name]} of ${count(read, "jar")}`];
+  });
+  return sentence(parts.join(", "));
 };

@@ -10,11 +10,11 @@ import type { BeerFields, Trial } from "../../../domain/records.ts";
 import { halfUpWhole } from "../../../domain/rounding.ts";
 import { attempt } from "../../attempt.ts";
 import { count } from "../../words.ts";
-import { samplesOf } from "./jars.ts";
+import { jarsOf } from "./jars.ts";
 
 /** By the rule; null where there is nothing that it could judge. */
 export const proposalOf = (trial: Trial, own: Settings) => {
-  const samples = samplesOf(trial).map((sample) => ({
+  const samples = jarsOf(trial).map((sample) => ({
     isinglass_pt: sample.isinglass_centipt / 100,
     auxiliary_pt: sample.auxiliary_centipt / 100,
     clarity: sample.clarity.map((read) => ({
@@ -65,7 +65,7 @@ export const doseWords = ({ isinglass_pt, auxiliary_pt }: Dose): string =>
 
 const whyNone = (trial: Trial): string => {
   const { low, high } = figure("trial_read_after_h");
-  const samples = samplesOf(trial);
+  const samples = jarsOf(trial);
   const inTime = samples.some(({ clarity }) =>
     clarity.some(({ after_min }) => after_min >= low * 60 && after_min <= high * 60),
   );

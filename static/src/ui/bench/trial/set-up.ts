@@ -73,11 +73,8 @@ export const readSetUp = (typed: Typed, vegan: boolean, own: Settings) => {
     const samples = worked.result.samples.map((row) => ({
       isinglass_centipt: centi(row.isinglass_pt),
       auxiliary_centipt: centi(row.auxiliary_pt),
-      clarity: [],
-      resettled_tenths: [],
-      sediment_ul: null,
     }));
-    return { worked, samples: samples as TrialSample[], sampleMl, fault: null };
+    return { worked, samples, sampleMl, fault: null };
   } catch (fault) {
     if (!(fault instanceof DomainError)) throw fault;
     return { ...nothing, fault: refusal(fault) };
