@@ -10,11 +10,11 @@ CASK = "117 Winter Lamp"
 
 
 def on_sale(brewery: Brewery) -> None:
-    """One cask on sale for a day and a half, and the next one of its beer on the stillage."""
+    """One cask on sale since yesterday, and the next one of its beer on the stillage."""
     brewery.fill("117", "118", gyle="902", at=ago(days=5))
     stillaged = [brewery.office.entry("stillaged", n, at=ago(days=3)) for n in ("117", "118")]
     vented = brewery.office.entry("vented", "117", at=ago(days=2), spile="hard")
-    tapped = brewery.office.entry("tapped", "117", at=ago(hours=36))
+    tapped = brewery.office.entry("tapped", "117", at=ago(hours=20))
     brewery.tell([*stillaged, vented, tapped])
 
 
@@ -32,7 +32,8 @@ def test_a_dip_leads_to_venting_the_next_one(phone: Phone, brewery: Brewery) -> 
     expect(page.get_by_text("By a model of its size")).to_be_visible()
     tap(page, "Dip 117")
     said(page, "117 dipped:")
-    expect(page.get_by_text("Runs out about")).to_be_visible()
+    expect(page.get_by_text("Would run out about")).to_be_visible()
+    expect(page.get_by_text("it has to be off before that")).to_be_visible()
     expect(page.get_by_text("Vent the next one, 118, by")).to_be_visible()
     tap(page, "Vent 118")
     said(page, "118: soft spile in.")

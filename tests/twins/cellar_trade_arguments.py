@@ -265,7 +265,8 @@ RULES: dict[str, tuple[Fields, Fields]] = {
     "sediment": ({"kind": choice(*CONTAINER_KINDS)}, fields("holds_ml", "sediment_ml")),
     "run_out": (
         {"now": around(START, 96), "dips": dips},
-        {"sediment_ml": st.just(1700) | field("sediment_ml"), "next_fined": flag},
+        {"sediment_ml": st.just(1700) | field("sediment_ml"), "next_fined": flag}
+        | {"off_by_at": around(START, 96)},
     ),
 }
 """For each rule the fields that it must be told and those that it may be told."""

@@ -66,7 +66,7 @@ def runs_out_ms(work: Working, last: Dip, drinkable_ml: float, pace: float) -> i
 
 
 def next_cask(work: Working, sale: int, now: int, *, fined: bool) -> dict[str, Any]:
-    """OUT-3: the steps of the next cask, back from the hour at which this one may be empty.
+    """OUT-3: the steps of the next cask, back from the hour at which this one may be gone.
 
     `sold_from_at` is the sale that a cask set on the stillage now would make.
     """
@@ -94,11 +94,14 @@ def next_cask(work: Working, sale: int, now: int, *, fined: bool) -> dict[str, A
 def run_out(inputs: Inputs, settings: Settings | None = None) -> Worked:
     """OUT-4: when it runs out at its pace since the first dip, and at the latest pace.
 
-    The earlier of the two decides about the next cask. Asked: now, dips (at, left_ml);
-    sediment_ml, next_fined. Twin: static/src/domain/cellar/run_out.ts.
+    The earlier of the two decides about the next cask, or the time by which this one is to be off.
+    Asked: now, dips (at, left_ml); sediment_ml, off_by_at, next_fined.
+    Twin: static/src/domain/cellar/run-out.ts.
     """
-    asked, work = CellarAsked(inputs, "now", "dips", "sediment_ml", "next_fined"), Working(settings)
+    asked = CellarAsked(inputs, "now", "dips", "sediment_ml", "off_by_at", "next_fined")
+    work = Working(settings)
     now, dips = ms_of(asked.instant("now")), asked_dips(asked)
+    off_by = asked.maybe_instant("off_by_at")
     fined = asked.yes("next_fined", NEXT_FINED_WHY, default=True)
     last = dips[-1]
     drinkable_ml = max(0.0, last.left_ml - (asked.maybe_number("sediment_ml") or 0))
@@ -112,7 +115,10 @@ def run_out(inputs: Inputs, settings: Settings | None = None) -> Worked:
     by_lately = runs_out_ms(work, last, drinkable_ml, lately)
     ends = [time for time in (by_overall, by_lately) if time is not None]
     soonest = min(ends) if ends else None
-    if soonest is not None:
+    off = None if off_by is None else ms_of(off_by)
+    leaves = [time for time in (soonest, off) if time is not None]
+    gone = min(leaves) if leaves else None
+    if gone is not None:
         work.caution("beer_decides")
     return work.done(
         {
@@ -122,6 +128,7 @@ def run_out(inputs: Inputs, settings: Settings | None = None) -> Worked:
             "runs_out_at": None if by_overall is None else at_ms(by_overall),
             "soonest_at": None if soonest is None else at_ms(soonest),
             "left_hours": None if soonest is None else half_up((soonest - now) / HOUR_MS, 1),
-            "next": None if soonest is None else next_cask(work, soonest, now, fined=fined),
+            "gone_at": None if gone is None else at_ms(gone),
+            "next": None if gone is None else next_cask(work, gone, now, fined=fined),
         }
     )

@@ -65,7 +65,7 @@ MAY: dict[str, dict[str, Any]] = {
     "left_by_dip": {"laid": "lying", "holds_ml": 40_915, "sediment_ml": 1_700},
     "left_by_weight": {"sediment_ml": 1_700},
     "sediment": {"holds_ml": 40_915, "sediment_ml": 1_700},
-    "run_out": {"sediment_ml": 1_700, "next_fined": False},
+    "run_out": {"sediment_ml": 1_700, "off_by_at": SATURDAY, "next_fined": False},
 }  # fmt: skip
 
 WRONG = [None, "", "1.010", float("nan"), float("inf"), float("-inf"), 1e15, -1e15, {"value": 1}]

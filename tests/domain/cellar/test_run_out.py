@@ -66,6 +66,19 @@ def test_the_next_one_is_vented_in_time() -> None:
     assert found["says"] == "Vent the next one Sat 21 Mar 18:00, by Sun 22 Mar 00:00 at the latest."
 
 
+def test_a_cask_that_must_be_off_first_is_followed_by_then() -> None:
+    """OUT-3. Beer until Monday 12:00, off by Sunday 12:00: the next one a day sooner."""
+    found = out((0, 36_000), (24, 24_000), off_by_at="2026-03-22T12:00:00.000Z")
+    assert found["soonest_at"] == "2026-03-23T12:00:00.000Z"
+    assert found["gone_at"] == "2026-03-22T12:00:00.000Z"
+    assert found["next"]["tap_by_at"] == "2026-03-21T12:00:00.000Z"
+    later = out((0, 36_000), (24, 24_000), off_by_at="2026-03-24T12:00:00.000Z")
+    assert later["gone_at"] == later["soonest_at"]
+    undrawn = out((0, 36_000), (24, 36_000), off_by_at="2026-03-24T12:00:00.000Z")
+    assert (undrawn["soonest_at"], undrawn["gone_at"]) == (None, "2026-03-24T12:00:00.000Z")
+    assert undrawn["next"]["tap_by_at"] == "2026-03-23T12:00:00.000Z"
+
+
 def test_too_late_is_said_and_what_then() -> None:
     """OUT-3."""
     found = out((0, 36_000), (24, 3_000))["next"]

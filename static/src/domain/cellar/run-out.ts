@@ -21,6 +21,7 @@ export interface RunOutInputs {
   now: string;
   dips: readonly { at: string; left_ml: number }[];
   sediment_ml?: number | null;
+  off_by_at?: string | null;
   next_fined?: boolean | null;
 }
 
@@ -30,7 +31,7 @@ interface Dip {
   leftMl: number;
 }
 
-/** The steps of the next cask, back from the hour at which this one may be empty. */
+/** The steps of the next cask, back from the hour at which this one may be gone. */
 export interface NextCask {
   stillage_by_at: string;
   vent_by_at: string;
@@ -100,10 +101,11 @@ function nextCask(work: Working, sale: number, now: number, fined: boolean): Nex
 
 /** OUT-4: when it runs out at its pace since the first dip, and at the latest pace. */
 export function runOut(inputs: RunOutInputs, settings: Settings | null = null) {
-  const asked = new CellarAsked(inputs, ["now", "dips", "sediment_ml", "next_fined"]);
+  const asked = new CellarAsked(inputs, ["now", "dips", "sediment_ml", "off_by_at", "next_fined"]);
   const work = new Working(settings);
   const now = msOf(asked.instant("now"));
   const dips = askedDips(asked);
+  const offBy = asked.maybeInstant("off_by_at");
   const fined = asked.yes("next_fined", NEXT_FINED_WHY, true);
   const first = dips[0];
   const last = dips.at(-1) ?? first;
@@ -120,7 +122,9 @@ export function runOut(inputs: RunOutInputs, settings: Settings | null = null) {
   const byLately = runsOutMs(work, last, drinkableMl, lately);
   const ends = [byOverall, byLately].filter((time) => time !== null);
   const soonest = ends.length > 0 ? Math.min(...ends) : null;
-  if (soonest !== null) work.caution("beer_decides");
+  const leaves = [soonest, offBy === null ? null : msOf(offBy)].filter((time) => time !== null);
+  const gone = leaves.length > 0 ? Math.min(...leaves) : null;
+  if (gone !== null) work.caution("beer_decides");
   return work.done({
     drinkable_ml: drinkableMl,
     drinkable_pints: pints(drinkableMl),
@@ -128,6 +132,7 @@ export function runOut(inputs: RunOutInputs, settings: Settings | null = null) {
     runs_out_at: byOverall === null ? null : atMs(byOverall),
     soonest_at: soonest === null ? null : atMs(soonest),
     left_hours: soonest === null ? null : halfUp((soonest - now) / HOUR_MS, 1),
-    next: soonest === null ? null : nextCask(work, soonest, now, fined),
+    gone_at: gone === null ? null : atMs(gone),
+    next: gone === null ? null : nextCask(work, gone, now, fined),
   });
 }

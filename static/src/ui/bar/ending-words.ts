@@ -6,13 +6,15 @@ import { timeWords } from "../words.ts";
 import type { Ending } from "./run-out.ts";
 
 export const runsOutWords = ({ worked }: Ending, now: string): string => {
-  const { soonest_at: soonest } = worked.result;
+  const { soonest_at: soonest, gone_at: gone } = worked.result;
   if (soonest === null) return "";
   const pace = worked.cautions.includes("pace_from_short_span")
     ? "at the pace so far, which is short to go by"
     : "at this pace";
   if (soonest <= now) return "At the pace of its last dips it is empty now. Dip it.";
-  return `Runs out about ${timeWords(soonest, now)} ${pace}.`;
+  return gone === soonest
+    ? `Runs out about ${timeWords(soonest, now)} ${pace}.`
+    : `Would run out about ${timeWords(soonest, now)} ${pace}: it has to be off before that.`;
 };
 
 const byWords = (by: string, now: string): string =>

@@ -43,7 +43,8 @@ export const runsOut = (served: Served, known: Known, settings: Settings): RunsO
   if (dips.length < 2) return null;
   return attempt(() => {
     const sediment_ml = sedimentMl(served.standing, known, settings);
-    return runOut({ now: known.now, dips, sediment_ml }, settings);
+    const off_by_at = served.ready.off_at;
+    return runOut({ now: known.now, dips, sediment_ml, off_by_at }, settings);
   });
 };
 
@@ -72,7 +73,7 @@ const nextOf = (
   );
 };
 
-/** For every container on sale that was dipped; what is empty first gets the next one first. */
+/** For every container on sale that was dipped; what is gone first gets the next one first. */
 export const endings = (
   onSale: readonly Served[],
   fulls: readonly Full[],
@@ -86,7 +87,7 @@ export const endings = (
     .filter((one): one is { served: Served; worked: RunsOut } => one.worked !== null)
     .sort((a, b) => (at(a.worked) < at(b.worked) ? -1 : 1));
   for (const { served, worked } of ending) {
-    const { soonest_at: sale } = worked.result;
+    const { gone_at: sale } = worked.result;
     const { number, shape } = served.standing;
     const others = fulls.filter(({ standing }) => !taken.has(standing.number));
     const needed = sale !== null && shape !== "keg";
@@ -97,8 +98,8 @@ export const endings = (
   return found;
 };
 
-/** What never runs out comes last. */
-const at = ({ result }: RunsOut): string => result.soonest_at ?? "9999";
+/** What stays for ever comes last. */
+const at = ({ result }: RunsOut): string => result.gone_at ?? "9999";
 
 /** What is to do with the next one, if anything still is. */
 export const firstJob = ({ next }: Ending): Job | null => next?.jobs[0] ?? null;

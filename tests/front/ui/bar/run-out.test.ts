@@ -50,10 +50,24 @@ test("before the first dip only the fill is known, and there is no pace", () => 
 });
 
 test("it says when it runs out, and by when to vent which one", () => {
-  const ending = end([onSale(35_000), container("90", FIRKIN, ready)]);
-  assert.match(runsOutWords(ending, NOW), /^Runs out about .* at this pace\.$/);
+  const fresh = container("88", FIRKIN, ready, [ago(0, 12), "tapped", {}], dipped(34_000));
+  const ending = end([fresh, container("90", FIRKIN, ready)]);
+  assert.match(
+    runsOutWords(ending, NOW),
+    /^Runs out about Fri 14:29 at the pace so far, which is short/,
+  );
   assert.match(nextWords(ending, NOW, false), /^Vent the next one, 90, by /);
   assert.equal(firstJob(ending)?.step, "stillage");
+});
+
+test("what has to be off before it runs out is followed by then", () => {
+  const ending = end([onSale(35_000), container("90", FIRKIN, ready)]);
+  assert.match(
+    runsOutWords(ending, NOW),
+    /^Would run out about .* at this pace: it has to be off before that\.$/,
+  );
+  assert.equal(ending.worked.result.gone_at, ago(-1, -12));
+  assert.equal(ending.next?.sale_at, ago(-1, -12));
 });
 
 test("one on the stillage comes before one with a shorter life in the cold room", () => {
