@@ -10,6 +10,7 @@ CONTAINER_KINDS = frozenset(
         "registered", "washed", "inspected", "filled", "dosed", "moved", "stillaged", "vented",
         "tapped", "stooped", "dipped", "checked", "planned", "emptied", "sent", "returned",
         "set_aside", "released", "missing", "found", "scrapped", "noted", "reported", "told",
+        "forgotten",
     }
 )  # fmt: skip
 """What happens to a container."""

@@ -17,7 +17,7 @@ DRIVER: frozenset[Kind] = frozenset(
 """What happens on the road, and the way back from a slip of one's own."""
 
 
-OWNER_ALONE: frozenset[Kind] = frozenset({"erased"})
+OWNER_ALONE: frozenset[Kind] = frozenset({"erased", "forgotten"})
 """What cannot be taken back."""
 
 

@@ -17,7 +17,9 @@ from cellarapp.storage.mapping import StoredEntry
 from cellarapp.storage.work import Work
 
 SAYING = ("customer", "chased")
-"""Kinds of entries that say something of a person."""
+"""Kinds of entries that say something of a customer's people."""
+OF_FINDERS = ("words", "name", "phone")
+"""What a report says of its finder; where the container is stays."""
 
 
 def blank_erased(work: Work, fresh: Sequence[StoredEntry]) -> None:
@@ -51,3 +53,25 @@ def _blanked(entry: Entry, erasures: dict[str, list[Entry]]) -> dict[str, Any]:
         elif "words" in facts:
             facts = facts | {"words": ""}
     return facts
+
+
+def forget_finders(work: Work, fresh: Sequence[StoredEntry]) -> list[StoredEntry]:
+    """Blank what reports say of their finders; answer the stored ones, whose rows change by it.
+
+    Each report by itself: nobody knows which of them are one person's.
+    """
+    asked = {one.entry["facts"]["target"] for one in fresh if one.entry["kind"] == "forgotten"}
+    reports = [one for one in fresh if one.entry["kind"] == "reported"]
+    if reports:
+        before = work.entries.of_kinds(("forgotten",))
+        asked_before = {one.entry["facts"]["target"] for one in before}
+        for one in reports:
+            if one.entry["id"] in asked | asked_before:
+                one.entry["facts"] = _of_nobody(one.entry)
+    stored = [one for one in work.entries.by_id(asked) if one.entry["kind"] == "reported"]
+    work.entries.blank({one.entry["id"]: document(_of_nobody(one.entry)) for one in stored})
+    return stored
+
+
+def _of_nobody(report: Entry) -> dict[str, Any]:
+    return {name: value for name, value in report["facts"].items() if name not in OF_FINDERS}

@@ -27,11 +27,16 @@ from cellarapp.storage.work import Work
 
 
 def project(
-    work: Work, book: Book, fresh: Sequence[StoredEntry], recounts: Sequence[Recount]
+    work: Work,
+    book: Book,
+    fresh: Sequence[StoredEntry],
+    recounts: Sequence[Recount],
+    blanked: Sequence[StoredEntry],
 ) -> None:
-    """Bring the book up to date with the fresh entries and with what counts otherwise now."""
+    """Bring the book up to date with the fresh entries and with what counts or says other now."""
     book.open({key for one in fresh for key in mentioned(one.entry)})
     refold = _to_refold(fresh, recounts)
+    refold |= {key_of(one.entry, one.counts_for) for one in blanked if one.counts_for is not None}
     late, ended = _step(book, fresh, refold)
     changes = [(trip, 1) for trip in ended]
     changes += _refold(work, book, refold | late, fresh, recounts)

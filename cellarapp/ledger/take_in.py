@@ -3,7 +3,7 @@
 from cellarapp.ledger.book import Book
 from cellarapp.ledger.canonical import document
 from cellarapp.ledger.counting import count
-from cellarapp.ledger.erasing import blank_erased
+from cellarapp.ledger.erasing import blank_erased, forget_finders
 from cellarapp.ledger.judge import Judged, hold, judge
 from cellarapp.ledger.problem import incident
 from cellarapp.ledger.project import project
@@ -50,8 +50,9 @@ def _write(work: Work, batch: Batch, judged: list[Judged]) -> Outcome:
     sorted_out = sort_out(work, book, batch, judged)
     fresh = list(sorted_out.fresh.values())
     blank_erased(work, fresh)
+    blanked = forget_finders(work, fresh)
     recounts = count(work, fresh)
-    project(work, book, fresh, recounts)
+    project(work, book, fresh, recounts, blanked)
     changes = book.changes()
     facts = [document(one.entry["facts"]) for one in fresh]
     taken = len(fresh) + len(changes)

@@ -8,7 +8,7 @@ from flask import Flask
 from flask.testing import FlaskClient
 
 from cellarapp.domain.entries import KINDS
-from cellarapp.domain.roles import DRIVER, ROLES, Role, may_put_right, may_record
+from cellarapp.domain.roles import DRIVER, OWNER_ALONE, ROLES, Role, may_put_right, may_record
 from cellarapp.ledger.check import check
 
 from ..making import Phone, made_id, push_body
@@ -53,7 +53,7 @@ def entries_of(client: FlaskClient, number: str) -> list[str]:
 def test_roles_differ_in_what_they_may_record() -> None:
     """Cellar all but what cannot be taken back, driver what happens on the road, reader nothing."""
     may = {role: {kind for kind in KINDS if may_record(role, kind)} for role in ROLES}
-    assert may == {"owner": KINDS, "cellar": KINDS - {"erased"}, "driver": DRIVER, "reader": set()}
+    assert may == {"owner": KINDS, "cellar": KINDS - OWNER_ALONE, "driver": DRIVER, "reader": set()}
 
 
 @pytest.mark.parametrize(
@@ -114,7 +114,7 @@ def test_roles_differ_in_what_they_may_put_right() -> None:
         return {kind for kind in KINDS if may_put_right(role, kind, own=own)}
 
     others = {role: may(role, own=False) for role in ROLES}
-    cellar = KINDS - {"erased"}
+    cellar = KINDS - OWNER_ALONE
     assert others == {"owner": KINDS, "cellar": cellar, "driver": set(), "reader": set()}
     assert (may("driver", own=True), may("reader", own=True)) == (DRIVER, set())
 

@@ -41,6 +41,7 @@ def test_what_a_customer_and_a_finder_say_reaches_the_phones(
     page.goto(f"{phone.address}/f/112")
     can_be_read_and_touched(page)
     page.get_by_label("Where is it?").fill("Mill Lane, behind the chapel")
+    page.get_by_label("Your name").fill("Gam")
     tap(page, "Tell the brewery")
     expect(page.get_by_role("heading", name="Thank you")).to_be_visible()
 
@@ -60,6 +61,12 @@ def test_what_a_customer_and_a_finder_say_reaches_the_phones(
     report.tap()
     tap(page, "It is seen to")
     said(page, "112: settled.")
+    page.get_by_role("button", name="A finder says: Mill Lane, behind the chapel; Gam").tap()
+    tap(page, "Erase the finder’s words, name and number")
+    tap(page, "Erase for good")
+    said(page, "What the finder left of themselves is erased.")
+    all_at_the_brewery(page)
+    expect(page.get_by_role("main")).not_to_contain_text("Gam")
     page.goto(f"{phone.address}/#/out")
     expect(page.get_by_role("heading", name="Reported by finders")).to_be_hidden()
 

@@ -129,6 +129,8 @@ FACTS: dict[str, st.SearchStrategy[dict[str, Any]]] = {
             "says": st.sampled_from(["empty", "not_here", "here"]),
         }
     ),
+    # Of a report that never arrives: what it does to one that has is the ledger's, not the fold's.
+    "forgotten": st.just({"target": made_up_id("e", 999)}),
 }
 
 LIFE_AT_A_BREWERY = [

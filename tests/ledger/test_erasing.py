@@ -90,3 +90,39 @@ def test_an_erasure_that_is_undone_brings_nothing_back() -> None:
     assert "Gam" not in everything_stored()
     assert "contact" not in lantern()["fields"]
     assert check() == []
+
+
+GAM = {"where": "Mill Lane", "words": "from Gam", "name": "Gam", "phone": "01632 960 100"}
+
+
+@pytest.mark.parametrize("report_first", [True, False])
+def test_what_a_finder_left_of_themselves_is_gone_and_where_it_is_stays(
+    *, report_first: bool
+) -> None:
+    """Whichever came first; a report of somebody else's is as it was."""
+    office = Phone("office")
+    report = office.entry("reported", "117", at=at(8), **GAM)
+    other = office.entry("reported", "117", at=at(9), where="Quay", name="Hux")
+    forgotten = office.entry("forgotten", "117", at=at(10), target=report["id"])
+    for one in [report, other, forgotten] if report_first else [forgotten, other, report]:
+        words(one)
+    assert "Gam" not in everything_stored()
+    assert "960" not in everything_stored()
+    queries = json.loads(docs()["container", "117"])["queries"]
+    assert [(q["facts"]["where"], q["facts"]["name"]) for q in queries] == [
+        ("Mill Lane", ""),
+        ("Quay", "Hux"),
+    ]
+    assert words(report) == ["known"]
+    assert check() == []
+
+
+def test_finder_is_forgotten_of_a_report_that_was_moved_to_another_number() -> None:
+    office = Phone("office")
+    report = office.entry("reported", "117", at=at(8), **GAM)
+    words(report, office.entry("renumbered", "117", at=at(9), target=report["id"], to="171"))
+    words(office.entry("forgotten", "117", at=at(10), target=report["id"]))
+    assert "Gam" not in everything_stored()
+    [query] = json.loads(docs()["container", "171"])["queries"]
+    assert query["facts"] == {"where": "Mill Lane", "words": "", "name": "", "phone": ""}
+    assert check() == []

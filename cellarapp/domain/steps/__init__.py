@@ -37,13 +37,14 @@ STEPS: dict[str, Step] = {
     "noted": holding.words_only,
     "reported": trips.reported,
     "told": trips.told,
+    "forgotten": holding.words_only,
     "voided": holding.words_only,
     "renumbered": holding.words_only,
     "settled": holding.settled,
 }
 
 HANDLED = frozenset(STEPS) - {
-    "registered", "planned", "missing", "scrapped", "noted", "reported", "told", "voided",
-    "renumbered", "settled",
+    "registered", "planned", "missing", "scrapped", "noted", "reported", "told", "forgotten",
+    "voided", "renumbered", "settled",
 }  # fmt: skip
 """Kinds in which somebody has the container in hand, so that it cannot be missing."""

@@ -32,7 +32,10 @@ def scrapped(standing: Standing, entry: Entry) -> list[str]:
 
 
 def words_only(standing: Standing, entry: Entry) -> list[str]:
-    """LIFE-16 and corrections: for the history; the standing stays as it is."""
+    """LIFE-16 and corrections: for the history; the standing stays as it is.
+
+    `forgotten` too: the ledger blanks what the report said before it is folded.
+    """
     return []
 
 

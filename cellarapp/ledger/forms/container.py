@@ -79,4 +79,5 @@ HAPPENING: Facts = {
         "customer": Id(required=True),
         "says": Choice(("empty", "not_here", "here"), required=True),
     },
+    "forgotten": {"target": Id(required=True)},
 }

@@ -29,6 +29,7 @@ export const CONTAINER_KINDS = [
   "noted",
   "reported",
   "told",
+  "forgotten",
 ] as const;
 export const CORRECTION_KINDS = ["voided", "renumbered", "settled"] as const;
 export const RECORD_KINDS = [

@@ -23,7 +23,7 @@ const DRIVER: readonly Kind[] = [
 ];
 
 /** What cannot be taken back. */
-const OWNER_ALONE: readonly Kind[] = ["erased"];
+const OWNER_ALONE: readonly Kind[] = ["erased", "forgotten"];
 
 /** Whether entries of this kind are taken from somebody in this role; others are held. */
 export function mayRecord(role: Role, kind: Kind): boolean {

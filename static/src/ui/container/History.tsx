@@ -4,8 +4,8 @@ import { useEffect, useState } from "preact/hooks";
 import { isContainerKind, type MadeEntry } from "../../domain/entries.ts";
 import { book } from "../../store/book.ts";
 import { known } from "../known.ts";
-import { mayPutRight } from "../mine.ts";
-import { save, undo } from "../parts/say.ts";
+import { may, mayPutRight } from "../mine.ts";
+import { faultWords, save, say, undo } from "../parts/say.ts";
 import { entryWords } from "../words/entries.ts";
 import { doneWords, fullTimeWords } from "../words.ts";
 import { ask } from "./ask.ts";
@@ -19,6 +19,35 @@ const wordsOf = (entry: MadeEntry, all: readonly Line[]): string => {
   const target = all.find((line) => line.entry.id === entry.facts["target"]);
   const words = entryWords(entry, known.value);
   return target ? `${words}: ${entryWords(target.entry, known.value)}` : words;
+};
+
+/** What a finder left of themselves, which an owner erases for good when they ask for it. */
+const Forget = ({ entry }: { entry: MadeEntry }) => {
+  const [sure, setSure] = useState(false);
+  const { words, name, phone } = entry.facts;
+  if (entry.kind !== "reported" || !(words || name || phone) || !may("forgotten")) return null;
+  const forget = async () => {
+    try {
+      await book.record("forgotten", entry.subject, { target: entry.id });
+      say.saved("What the finder left of themselves is erased.", []);
+    } catch (fault) {
+      say.trouble(faultWords(fault));
+    }
+  };
+  return sure ? (
+    <>
+      <button type="button" class="button" onClick={() => setSure(false)}>
+        Keep it
+      </button>
+      <button type="button" class="button" onClick={() => void forget()}>
+        Erase for good
+      </button>
+    </>
+  ) : (
+    <button type="button" class="button" onClick={() => setSure(true)}>
+      Erase the finder’s words, name and number
+    </button>
+  );
 };
 
 const Entry = ({ line, number, all }: { line: Line; number: string; all: readonly Line[] }) => {
@@ -72,6 +101,7 @@ const Entry = ({ line, number, all }: { line: Line; number: string; all: readonl
           >
             Wrong number
           </button>
+          <Forget entry={entry} />
         </div>
       )}
       {open && can && moving && (

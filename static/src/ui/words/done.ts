@@ -26,6 +26,7 @@ const DONE: { [kind: string]: string } = {
   noted: "Note",
   reported: "Reported by a finder",
   told: "The customer says",
+  forgotten: "What a finder left of themselves erased",
   voided: "Undone",
   renumbered: "Wrong number",
   settled: "Settled",
