@@ -1,6 +1,7 @@
 // The one container that is meant: its head, its last known place and state, and what is odd.
 
 import type { Standing } from "../../domain/standing.ts";
+import { book } from "../../store/book.ts";
 import { Head } from "../parts/Head.tsx";
 import { bareHead, headOf } from "../parts/head-of.ts";
 import { said } from "../parts/say.ts";
@@ -8,10 +9,11 @@ import { Lazy } from "../shell/Lazy.tsx";
 import { containerHref } from "../shell/route.ts";
 import { tryOut } from "../try-out.ts";
 import { containerName, type Known, litres, outcomeRemarks, placeFacet } from "../words.ts";
+import { shortWords } from "./gyles.ts";
 import { capacityOf, deedsFor, refusal } from "./jobs.ts";
 import { NEW_CONTAINER } from "./new-container.ts";
 import { StandsIn } from "./StandsIn.tsx";
-import { chosen, job, meant, moving, type, typed, volumeMl } from "./state.ts";
+import { chosen, gyleId, job, meant, moving, type, typed, volumeMl } from "./state.ts";
 
 /** Digits that fit one container with letters may be meant as a plain number all the same. */
 const NotThat = ({ number }: { number: string }) =>
@@ -25,6 +27,12 @@ const chooseExactly = (number: string): void => {
   type(number);
   chosen.value = number;
 };
+
+/** "takes 40 L, 0.9 L of air" */
+const takesWords = (volume: number, capacity: number | null): string =>
+  capacity === null || volume >= capacity
+    ? `takes ${litres(volume)}`
+    : `takes ${litres(volume)}, ${litres(capacity - volume)} of air`;
 
 export const NowOne = (props: {
   number: string;
@@ -44,6 +52,10 @@ export const NowOne = (props: {
   const capacity = capacityOf(standing);
   const volume = volumeMl.value;
   const cannot = moving.value === null ? refusal(number, standing) : null;
+  const short =
+    job.value === "fill" && moving.value === null
+      ? shortWords(book.gyles.value.get(gyleId.value), volume ?? capacity ?? 0)
+      : "";
   const place = standing?.trip ? null : standing && placeFacet(standing, known);
   return (
     <div class="now">
@@ -54,7 +66,7 @@ export const NowOne = (props: {
         <p>
           <strong>{standing ? containerName(standing) : number}</strong>
           {onRecord && capacity !== null && `, ${litres(capacity)}`}
-          {volume !== null && job.value === "fill" && <b>{`, takes ${litres(volume)}`}</b>}
+          {volume !== null && job.value === "fill" && <b>{`, ${takesWords(volume, capacity)}`}</b>}
         </p>
         {place && <p class="small">{place.says}</p>}
         {moving.value !== null && <p class="look">This one, not {moving.value.number}.</p>}
@@ -65,6 +77,7 @@ export const NowOne = (props: {
           </p>
         ))}
         {cannot && !said.value?.trouble && <p class="look">{cannot}</p>}
+        {short && <p class="look">{short}</p>}
         {job.value === "fill" && moving.value === null && <StandsIn />}
         <NotThat number={number} />
       </div>

@@ -5,10 +5,11 @@ import { known } from "../known.ts";
 import { Lazy } from "../shell/Lazy.tsx";
 import { tryOut } from "../try-out.ts";
 import { count, listWords, litres, outcomeRemarks } from "../words.ts";
+import { shortWords } from "./gyles.ts";
 import { capacityOf, deedsFor, JOBS } from "./jobs.ts";
 import { NEW_CONTAINER } from "./new-container.ts";
 import { StandsIn } from "./StandsIn.tsx";
-import { job, volumeMl } from "./state.ts";
+import { gyleId, job, volumeMl } from "./state.ts";
 
 const standingOf = (number: string) => book.containers.value.get(number) ?? null;
 
@@ -39,6 +40,7 @@ export const NowRun = ({ numbers }: { numbers: readonly string[] }) => {
     0,
   );
   const odd = oddities(numbers);
+  const short = job.value === "fill" ? shortWords(book.gyles.value.get(gyleId.value), ml) : "";
   return (
     <div class="now run">
       <p>
@@ -48,6 +50,7 @@ export const NowRun = ({ numbers }: { numbers: readonly string[] }) => {
         , {count(numbers.length, "container")}
         {job.value === "fill" && `, ${litres(ml)}`}
       </p>
+      {short && <p class="look">{short}</p>}
       {unknown.length > 0 && (
         <>
           <p class="look">{unknownWords(unknown)}</p>

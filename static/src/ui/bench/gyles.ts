@@ -4,11 +4,18 @@ import { addDays, londonDate } from "../../domain/calendar.ts";
 import { CONTAINER_KINDS } from "../../domain/containers.ts";
 import type { Gyle } from "../../domain/records.ts";
 import type { Standing } from "../../domain/standing.ts";
-import { count, kindWords } from "../words.ts";
+import { count, kindWords, litres } from "../words.ts";
 
 /** What is left of a gyle, mL; below nought when more was drawn than it had; null if not known. */
 export const leftMl = (gyle: Gyle | undefined): number | null =>
   gyle?.fields.volume_ml === undefined ? null : gyle.fields.volume_ml - gyle.drawn_ml;
+
+/** That so much is not there, before it is noted as filled; "" where it is, or nobody knows. */
+export const shortWords = (gyle: Gyle | undefined, ml: number): string => {
+  const left = leftMl(gyle);
+  if (left === null || ml <= left) return "";
+  return `${litres(Math.max(0, left))} left of this gyle: ${litres(ml - Math.max(0, left))} short.`;
+};
 
 /** Gyles in use, the newest brew first. */
 export const openGyles = (gyles: ReadonlyMap<string, Gyle>): [string, Gyle][] =>

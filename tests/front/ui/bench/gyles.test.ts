@@ -8,6 +8,7 @@ import {
   holdingWords,
   leftMl,
   openGyles,
+  shortWords,
 } from "../../../../static/src/ui/bench/gyles.ts";
 import { container, FIRKIN, filled, KEG } from "../brewery.ts";
 
@@ -18,6 +19,16 @@ test("what is left counts down, below nought too, and is not made up", () => {
   assert.equal(leftMl(gyle({ volume_ml: 100 }, 150)), -50);
   assert.equal(leftMl(gyle({})), null);
   assert.equal(leftMl(undefined), null);
+});
+
+test("a gyle with less left than is to be filled says so before it is noted", () => {
+  const left = gyle({ volume_ml: 820_000 }, 793_600);
+  const says = (ml: number) => shortWords(left, ml).replaceAll("\u00a0", " ");
+  assert.equal(says(40_900), "26.4 L left of this gyle: 14.5 L short.");
+  assert.equal(says(26_400), "");
+  assert.equal(shortWords(gyle({}), 40_900), "");
+  const gone = shortWords(gyle({ volume_ml: 100 }, 150), 40_900).replaceAll("\u00a0", " ");
+  assert.equal(gone, "0 L left of this gyle: 40.9 L short.");
 });
 
 test("the newest brew stands first, retired ones not at all", () => {
