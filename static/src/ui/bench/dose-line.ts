@@ -14,6 +14,8 @@ export interface Racked {
   beer: Partial<BeerFields>;
   gyle: Partial<GyleFields>;
   sizes: readonly Size[];
+  /** What the beer usually has, where enough of its gyles were measured. */
+  usualPh?: number | null;
   settings: Settings;
 }
 

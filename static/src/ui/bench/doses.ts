@@ -17,13 +17,14 @@ import { primingsLine } from "./primings-line.ts";
 export type { Added, DoseLine, Racked } from "./dose-line.ts";
 
 /** The beer against the windows for fining, as far as anything was measured. */
-const conditions = ({ gyle, settings }: Racked): AnyWorked[] => {
+const conditions = ({ gyle, usualPh = null, settings }: Racked): AnyWorked[] => {
   const { yeast_thousands_per_ml: yeast, ph_hundredths: ph, fining_temp_decidegc: temp } = gyle;
   if (yeast === undefined && ph === undefined && temp === undefined) return [];
   const inputs = {
     yeast_million_per_ml: yeast === undefined ? null : yeast / 1000,
     ph: ph === undefined ? null : ph / 100,
     fining_temp_c: temp === undefined ? null : temp / 10,
+    brand_ph: ph === undefined ? null : usualPh,
   };
   try {
     return [finingsConditions(inputs, settings)];

@@ -11,6 +11,7 @@ import { finingNow, whyNotFined } from "./fining.ts";
 import { amountGiven, type Instead } from "./instead.ts";
 import type { LotsInUse } from "./lots.ts";
 import { sizesOf, type ToFill } from "./sizes.ts";
+import { usualPh } from "./usual-ph.ts";
 
 /** Containers about to be filled from a gyle; null where its beer or what they take is not known. */
 export const rackedFor = (
@@ -22,7 +23,8 @@ export const rackedFor = (
   const beer = beerDoc(known, gyle);
   const sizes = sizesOf(all);
   if (beer === null || sizes.length === 0) return null;
-  return { beer: beer.fields, gyle: known.gyles.get(gyle)?.fields ?? {}, sizes, settings };
+  const fields = known.gyles.get(gyle)?.fields ?? {};
+  return { beer: beer.fields, gyle: fields, sizes, usualPh: usualPh(known, gyle), settings };
 };
 
 /** What a person or the lots in use say of doses, beyond what is worked out. */

@@ -11,6 +11,7 @@ import {
   finingLine,
   finingRefusal,
 } from "../../../../static/src/ui/bench/noted.ts";
+import { usualPh } from "../../../../static/src/ui/bench/usual-ph.ts";
 import type { Known } from "../../../../static/src/ui/words/known.ts";
 import { ago, container, FIRKIN, filled, known as plain } from "../brewery.ts";
 
@@ -107,4 +108,25 @@ test("beer that was fined already is told to take less the second time", () => {
   assert.deepEqual(loudCautions(fined ? [fined] : []), ["refining_at_half"]);
   const once = line();
   assert.deepEqual(loudCautions(once ? [once] : []), []);
+});
+
+test("a pH that is not the beer's usual one is said aloud, once enough gyles tell what is usual", () => {
+  // Murphy & Son, pH of Beer: within 0.15 of the brand's own.
+  const measuring = (ph_hundredths: number, ...before: number[]): Known => {
+    const fields = { beer: "b1", present_gravity_e4: 10_090, highest_temp_decidegc: 200 };
+    const others = before.map((ph, n): [string, object] => [
+      `old ${n}`,
+      doc({ beer: "b1", ph_hundredths: ph }),
+    ]);
+    const gyles = new Map([["g318", doc({ ...fields, ph_hundredths })], ...others]);
+    return { ...known, gyles: gyles as unknown as Known["gyles"] };
+  };
+  const loud = (...phs: [number, ...number[]]) => {
+    const line = finingLine(measuring(...phs), container("117", FIRKIN, filled(1, null)), {});
+    return loudCautions(line ? [line] : []);
+  };
+  assert.deepEqual(loud(375, 400, 398, 402), ["ph_unlike_brand"]);
+  assert.deepEqual(loud(385, 400, 398, 402), []);
+  assert.deepEqual(loud(375, 400, 398), []);
+  assert.equal(usualPh(measuring(375, 400, 398, 402), "g318"), 4);
 });
