@@ -2,7 +2,7 @@
 
 from datetime import date, datetime, timedelta
 
-from cellarapp.demo import beginning, finings, measured, office, racking, van
+from cellarapp.demo import beginning, finings, measured, office, outside, racking, van
 from cellarapp.demo.bar import Bar
 from cellarapp.demo.brewery import Brewery
 from cellarapp.demo.clock import Week
@@ -27,6 +27,8 @@ def live(now: datetime, today: date, seed: int) -> Brewery:
         if not brewery.week.closed(day):
             _pass(brewery, bar, day)
             slips.go_by(day)
+            if brewery.days_ago(day) == 1:
+                outside.say(brewery, day)
     return brewery
 
 

@@ -62,7 +62,7 @@ def test_what_a_customer_and_a_finder_say_reaches_the_phones(
     tap(page, "It is seen to")
     said(page, "112: settled.")
     page.get_by_role("button", name="A finder says: Mill Lane, behind the chapel; Gam").tap()
-    tap(page, "Erase the finder’s words, name and number")
+    tap(page, "Erase what they left of themselves")
     tap(page, "Erase for good")
     said(page, "What the finder left of themselves is erased.")
     all_at_the_brewery(page)

@@ -45,7 +45,7 @@ const Forget = ({ entry }: { entry: MadeEntry }) => {
     </>
   ) : (
     <button type="button" class="button" onClick={() => setSure(true)}>
-      Erase the finder’s words, name and number
+      Erase what they left of themselves
     </button>
   );
 };
