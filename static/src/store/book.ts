@@ -33,7 +33,9 @@ export const keepSafe = async (): Promise<void> => {
   numberOn(phone, mark);
   effect(() => {
     const seq = Math.max(phone.numberedTo, phone.running.seq);
-    localStorage.setItem(MARK, markOf(phone.device, book.waiting.value.count, seq));
+    const left = markOf(phone.device, book.waiting.value.count, seq);
+    // Whoever waits for the save hears first.
+    setTimeout(() => localStorage.setItem(MARK, left));
   });
   const lasting = book.setting<boolean | null>("storage_lasting", null);
   let asked = false;
