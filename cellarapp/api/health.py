@@ -13,7 +13,7 @@ from cellarapp.api.problems import ProblemError
 from cellarapp.api.shapes import HealthAnswer, ReadyAnswer
 from cellarapp.domain import RULES_VERSION
 from cellarapp.ledger.clock import write_any
-from cellarapp.storage.ready import look
+from cellarapp.storage.ready import Looking
 
 blueprint = Blueprint("health", __name__, description="Whether the server works")
 
@@ -36,10 +36,14 @@ def get_health() -> Response:
 @blueprint.at("GET", "/api/ready")
 @blueprint.answers(ReadyAnswer, 503)
 def get_ready() -> Response:
-    """Whether the database can be read and written, has the right tables, and has room to grow."""
+    """Whether the database can be read and written, has the right tables, and has room to grow.
+
+    Anybody may ask, so it is looked at every few seconds at most.
+    """
     file: Path | None = current_app.config["CELLAR_DATABASE_FILE"]
     least = current_app.config["CELLAR_LEAST_FREE_MIB"]
-    findings = look(file and file.parent, least_free_mib=least)
+    looking: Looking = current_app.extensions["cellarapp-looking"]
+    findings = looking.found(file and file.parent, least_free_mib=least)
     checks = [finding._asdict() for finding in findings]
     wrong = [f"{finding.name}: {finding.said}" for finding in findings if not finding.ok]
     if wrong:

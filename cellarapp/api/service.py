@@ -37,6 +37,7 @@ from cellarapp.api.problems import MEDIA_TYPE, register_handlers
 from cellarapp.api.request_log import register_request_log
 from cellarapp.api.shapes import ProblemDetails
 from cellarapp.ledger.forms import FORMS
+from cellarapp.storage.ready import Looking
 
 RESOURCES = (
     push,
@@ -95,6 +96,7 @@ def register(app: Flask) -> None:
     app.url_map.converters["id"] = IdPath
     app.url_map.converters["hash"] = HashPath
     app.extensions["cellarapp-limits"] = Limits()
+    app.extensions["cellarapp-looking"] = Looking()
     app.extensions["cellarapp-pages"] = snapshot.PreparedPages()
     register_handlers(app)
     register_headers(app)

@@ -1,7 +1,10 @@
 """Whether the database can do its work now."""
 
 import shutil
+import time
+from collections.abc import Sequence
 from pathlib import Path
+from threading import Lock
 from typing import NamedTuple
 
 from cellarapp.storage.errors import (
@@ -17,6 +20,8 @@ from cellarapp.storage.trouble import known_trouble
 from cellarapp.storage.work import trying_to_write
 
 MIB = 1024 * 1024
+LOOK_EVERY_S = 5
+"""Whoever asks in between is told what was found last."""
 SAID: dict[type[StorageTrouble], str] = {
     StorageDamaged: "it is damaged; put back a backup",
     StorageFull: "there was no room left to write",
@@ -29,6 +34,31 @@ class Finding(NamedTuple):
     name: str
     ok: bool
     said: str
+
+
+class Looking:
+    """Looks once in a while, however often it is asked and by however many at once."""
+
+    def __init__(self) -> None:
+        self._found: Sequence[Finding] | None = None
+        self._looked_s = 0.0
+        self._lock = Lock()
+
+    def found(self, folder: Path | None, *, least_free_mib: int) -> Sequence[Finding]:
+        """What was found a few seconds ago, or is found now; see `look`.
+
+        While one looks the others are told what was found last, so that none of them waits.
+        """
+        if not self._lock.acquire(blocking=self._found is None):
+            assert self._found is not None
+            return self._found
+        try:
+            if self._found is None or time.monotonic() - self._looked_s >= LOOK_EVERY_S:
+                self._found = look(folder, least_free_mib=least_free_mib)
+                self._looked_s = time.monotonic()
+            return self._found
+        finally:
+            self._lock.release()
 
 
 def look(folder: Path | None, *, least_free_mib: int) -> list[Finding]:

@@ -9,6 +9,7 @@ from dataclasses import replace
 import pytest
 from flask import Flask
 from flask.testing import FlaskClient
+from freezegun import freeze_time
 
 from cellarapp import create_app
 from cellarapp.app import opened
@@ -69,6 +70,18 @@ def test_looking_whether_it_is_ready_changes_nothing(app: Flask, client: FlaskCl
     before = client.get("/api/snapshot").json
     client.get("/api/ready")
     assert client.get("/api/snapshot").json == before
+
+
+def test_it_is_looked_at_every_few_seconds_however_often_it_is_asked(client: FlaskClient) -> None:
+    """Anybody may ask, and looking writes to the database."""
+    with freeze_time() as clock:
+        assert client.get("/api/ready").status_code == 200
+        with db.engine.begin() as connection:
+            connection.exec_driver_sql("DROP TABLE head")
+        clock.tick(4.9)
+        assert client.get("/api/ready").status_code == 200
+        clock.tick(0.2)
+        assert client.get("/api/ready").status_code == 503
 
 
 def test_tables_of_another_release_are_not_ready(app: Flask, client: FlaskClient) -> None:
