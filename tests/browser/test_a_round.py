@@ -143,3 +143,13 @@ def test_a_round_of_three(phone: Phone, brewery: Brewery) -> None:
     expect(customers.get_by_role("listitem")).to_have_count(3)
     trips = {n: brewery.server.standing(n)["trip"] for n in numbers}
     assert {n for n, trip in trips.items() if trip is not None} == {"101", "103", "104"}
+
+    page = phone.open("out/back")
+    type_number(page, "112")
+    expect(page.get_by_text("The one that was only counted on")).to_be_visible()
+    tap(page, "Back 112")
+    said(page, "112 came back.")
+    phone.open(f"out/at/{customer_id('Lantern')}")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Lantern")
+    expect(page.get_by_role("link", name="Firkin 113").first).to_be_visible()
+    expect(page.get_by_text("only counted")).to_have_count(0)

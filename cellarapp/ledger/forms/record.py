@@ -46,6 +46,11 @@ DROP_LINE: dict[str, Field[Any]] = {
     "volume_ml": Whole(0, 5 * LARGEST_ML, "mL", required=True),
     "contains": Words(300, required=True),
 }
+DROP_ASKED: dict[str, Field[Any]] = {
+    "beer": Id(required=True),
+    "kind": Choice(CONTAINER_KINDS, required=True),
+    "count": Whole(1, 99, required=True),
+}
 MOST_AT_A_DROP = 100
 
 
@@ -205,6 +210,8 @@ RECORD: Facts = {
         "lines": List(part("DropLine", **DROP_LINE), validate=Length(max=MOST_AT_A_DROP)),
         "empties": numbers(),
         "empties_counted": Whole(0, 500),
+        "matched": List(Number(), validate=Length(max=500)),
+        "asked": List(part("DropAsked", **DROP_ASKED), validate=Length(max=MOST_AT_A_DROP)),
         "deposits_taken_pence": Whole(0, 10_000_000, "pence"),
         "deposits_given_back_pence": Whole(0, 10_000_000, "pence"),
         "held_before": Whole(0, 10_000),

@@ -199,16 +199,26 @@ export interface DropLine {
   contains: string;
 }
 
+/** What a customer has asked for: so many of a beer in a kind of container. */
+export interface DropAsked {
+  beer: string;
+  kind: string;
+  count: number;
+}
+
 /** One stop of the van: what is made up for a customer, and what was handed over at its door. */
 export interface DropFields {
   customer: string;
   on: string;
+  asked: DropAsked[];
   numbers: string[];
   handed_over_at: string;
   lines: DropLine[];
   empties: string[];
   /** Empties taken along and counted only; they are told by number in the yard. */
   empties_counted: number;
+  /** Those of them that have been told by number since. */
+  matched: string[];
   /** For what was dropped, and for the empties that were told by number. */
   deposits_taken_pence: number;
   deposits_given_back_pence: number;

@@ -8,7 +8,8 @@ import { Choice } from "../parts/Choice.tsx";
 import { save } from "../parts/say.ts";
 import { useTitle } from "../shell/title.ts";
 import { count, customerName, litres } from "../words.ts";
-import { backDrafts, backRemarks } from "./back.ts";
+import { backDrafts, backRemarks, type Remark } from "./back.ts";
+import { countedWords, matchDrafts } from "./counted.ts";
 import { Hand } from "./Hand.tsx";
 import type { HandJob } from "./hand-job.ts";
 import { Lately } from "./Lately.tsx";
@@ -30,9 +31,11 @@ const record = async (numbers: readonly string[]): Promise<void> => {
     asNew: { ...newFacts(), ...(whose === "" ? {} : { owner: whose }) },
     ullage_ml: only ? ullage.peek() : null,
   };
-  const drafts = numbers.flatMap((number) =>
-    backDrafts(number, book.containers.peek().get(number) ?? null, back),
-  );
+  const standings = numbers.map((number) => book.containers.peek().get(number) ?? null);
+  const drafts = [
+    ...numbers.flatMap((number, n) => backDrafts(number, standings[n] ?? null, back)),
+    ...matchDrafts(standings, book.drops.peek()),
+  ];
   const what = only ? numbers.join("") : `${numbers[0]} to ${numbers.at(-1)}: ${numbers.length}`;
   if (await save(`${what} came back.`, () => book.recordMany(drafts))) {
     pad.clear();
@@ -78,7 +81,11 @@ export const CameBack = () => {
     pad,
     verb: "Back",
     hint: "Type the number on the container, whoever it comes from. A run: 117 – 124.",
-    remarks: (standing) => backRemarks(standing, known.value),
+    remarks: (standing) => {
+      const says = countedWords(standing, book.drops.value, known.value.now);
+      const counted: Remark[] = says === "" ? [] : [{ says, tone: "fine" }];
+      return [...backRemarks(standing, known.value), ...counted];
+    },
     refusal: null,
     record: (numbers) => void record(numbers),
     owner: {

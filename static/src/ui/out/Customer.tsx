@@ -15,6 +15,7 @@ import { count, customerName } from "../words.ts";
 import { AtStake, ProposeMissing } from "./AtStake.tsx";
 import { backDrafts } from "./back.ts";
 import { Chase } from "./Chase.tsx";
+import { matchDrafts, openCounts, openWords } from "./counted.ts";
 import type { Away } from "./holdings.ts";
 import { awayTitle, awayWords, byKindWords } from "./reasons.ts";
 import { allHoldings, sendTo, worthAt } from "./state.ts";
@@ -64,7 +65,10 @@ const Reach = ({ customer }: { customer: string }) => {
 const comeBack = ({ standing }: Away): void => {
   const { number } = standing;
   const how = { place: placeForEmpties()?.id, asNew: null };
-  const drafts = backDrafts(number, standing, { ...how, ullage_ml: null });
+  const drafts = [
+    ...backDrafts(number, standing, { ...how, ullage_ml: null }),
+    ...matchDrafts([standing], book.drops.peek()),
+  ];
   void once(number, `${number} came back.`, () => book.recordMany(drafts));
 };
 
@@ -83,6 +87,20 @@ const AwayLine = ({ away }: { away: Away }) => {
   );
 };
 
+/** What the list below has too many, as long as nobody has told it by number. */
+const OnlyCounted = ({ customer }: { customer: string }) => {
+  const open = openCounts(book.drops.value, customer);
+  return open.length === 0 ? null : (
+    <div class="told">
+      {open.map((one) => (
+        <p class="look" key={one.drop}>
+          {openWords(one, known.value.now)}
+        </p>
+      ))}
+    </div>
+  );
+};
+
 export const CustomerPage = ({ customer }: { customer: string }) => {
   const name = customerName(known.value, customer);
   useTitle(name);
@@ -93,6 +111,7 @@ export const CustomerPage = ({ customer }: { customer: string }) => {
     <div class="close">
       <Reach customer={customer} />
       {holding && worth && <AtStake holding={holding} worth={worth} />}
+      <OnlyCounted customer={customer} />
       <Chase customer={customer} name={name} record={record} />
       {holding && <WriteTo holding={holding} />}
       <TheirPage customer={customer} name={name} record={record} />

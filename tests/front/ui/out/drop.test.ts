@@ -1,13 +1,24 @@
-// Handing over: what is recorded of deposits, and what the note says of them.
+// A drop: what was asked for, and what is recorded and said of deposits when it is handed over.
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import type { Brewery, Customer, DropLine } from "../../../../static/src/domain/records.ts";
+import type {
+  Brewery,
+  Customer,
+  DropAsked,
+  DropLine,
+} from "../../../../static/src/domain/records.ts";
 import { depositPence } from "../../../../static/src/ui/out/deposits.ts";
+import {
+  askedFault,
+  askedRemarks,
+  madeUpOf,
+  withAsked,
+} from "../../../../static/src/ui/out/drop/asked-for.ts";
 import type { AtTheDoor } from "../../../../static/src/ui/out/drop/at-the-door.ts";
 import { handOverDrafts } from "../../../../static/src/ui/out/drop/hand-over.ts";
 import { noteOf } from "../../../../static/src/ui/out/drop/note.ts";
-import { ago, container, FIRKIN, KEG, NOW } from "../brewery.ts";
+import { ago, container, FIRKIN, filled, KEG, known, NOW } from "../brewery.ts";
 
 const customer = (fields: Customer["fields"]): Customer => ({ fields, set_by: {}, chase: null });
 const brewery: Brewery = { fields: { deposits: { firkin: 1000, pin: 800 } }, set_by: {} };
@@ -87,4 +98,51 @@ test("where more comes back than goes out the note says what is to be given back
 test("a brewery that takes no deposits has nothing of them on its note", () => {
   const { said } = noteOf({ handed_over_at: NOW, deposits_taken_pence: 0 }, {}, "Lantern");
   assert.ok(said.every(({ what }) => what !== "Deposits"));
+});
+
+const ASKED: DropAsked[] = [{ beer: "b1", kind: "firkin", count: 2 }];
+const VAN = new Map(
+  [
+    container("101", FIRKIN, filled(20, null)),
+    container("102", FIRKIN, filled(20, null)),
+    container("103", FIRKIN, filled(20, null)),
+    container("104", FIRKIN, filled(20, null, "g319")),
+    container("K1", KEG, filled(20, null, "g318", 30_000)),
+    container("105", FIRKIN),
+  ].map((one) => [one.number, one] as const),
+);
+const said = (number: string, ...numbers: string[]) =>
+  askedRemarks(VAN.get(number) ?? null, ASKED, numbers, VAN, known).map(({ says }) => says);
+
+test("another beer than was asked for is warned of, and another size of it", () => {
+  assert.deepEqual(said("101"), []);
+  assert.deepEqual(said("104"), ["Another beer: they asked for 2 firkins of Oystercatcher."]);
+  assert.deepEqual(said("K1"), ["Another size: they asked for 2 firkins of Oystercatcher."]);
+});
+
+test("once there is enough of a beer one more is warned of, and one that is on already is not", () => {
+  assert.deepEqual(said("103", "101"), []);
+  assert.deepEqual(said("103", "101", "102"), [
+    "Enough already: they asked for 2 firkins of Oystercatcher.",
+  ]);
+  assert.deepEqual(said("102", "101", "102"), []);
+  assert.equal(madeUpOf(ASKED[0] as DropAsked, ["101", "104", "K1", "102"], VAN, known), 2);
+});
+
+test("where nothing was asked for, or nothing is in it, nothing is said of it", () => {
+  assert.deepEqual(askedRemarks(VAN.get("104") ?? null, [], [], VAN, known), []);
+  assert.deepEqual(said("105"), []);
+  assert.deepEqual(said("777"), []);
+});
+
+test("a line is changed by its beer and size, and taken out with none", () => {
+  const [line] = ASKED as [DropAsked];
+  assert.deepEqual(withAsked(ASKED, { ...line, count: 5 }), [{ ...line, count: 5 }]);
+  assert.equal(withAsked(ASKED, { ...line, kind: "pin" }).length, 2);
+  assert.deepEqual(withAsked(ASKED, { ...line, count: 0 }), []);
+  assert.equal(askedFault("", "firkin", "2"), "Choose a beer and a size.");
+  for (const wrong of ["", "two", "0", "1.5", "100"]) {
+    assert.equal(askedFault("b1", "firkin", wrong), "How many? A whole figure.");
+  }
+  assert.equal(askedFault("b1", "firkin", "12"), null);
 });

@@ -20,6 +20,8 @@ import { Hand } from "../Hand.tsx";
 import type { HandJob } from "../hand-job.ts";
 import { padState } from "../pad-state.ts";
 import { sendRemarks } from "../send.ts";
+import { AskedFor } from "./AskedFor.tsx";
+import { askedRemarks } from "./asked-for.ts";
 import { begin } from "./begin.ts";
 import { madeUpElsewhere, type Stop } from "./drops.ts";
 
@@ -61,6 +63,9 @@ const add = async (stop: Stop, added: readonly string[]): Promise<void> => {
 const remarksFor = (stop: Stop, standing: Standing | null): Remark[] => {
   const to = { customer: stop.customer, record: book.customers.value.get(stop.customer) };
   const remarks = sendRemarks(standing, to, known.value, ownFigures.value);
+  const asked = stop.fields.asked ?? [];
+  const { numbers } = stop;
+  remarks.push(...askedRemarks(standing, asked, numbers, book.containers.value, known.value));
   const number = standing?.number ?? "";
   if (stop.numbers.includes(number)) {
     remarks.push({ says: "Made up for this drop already.", tone: "look" });
@@ -112,6 +117,7 @@ export const MakeUp = ({ stop }: { stop: Stop }) => {
           Done: {count(stop.numbers.length, "container")}
         </a>
       </div>
+      <AskedFor stop={stop} />
       <MadeUp stop={stop} />
       <Hand job={job} />
     </div>
