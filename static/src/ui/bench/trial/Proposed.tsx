@@ -16,6 +16,10 @@ export const Proposed = ({ trial, beer }: { trial: Trial; beer: string }) => {
   if (proposal === null) return null;
   const { dose, says, why, worked } = proposal;
   const rates = dose && ratesOf(dose, trial);
+  const cannot =
+    fields.vegan && (dose?.isinglass_pt ?? 0) > 0
+      ? `${name} is sold as vegan: no isinglass.`
+      : null;
   return (
     <section class="question" aria-label="What the readings speak for">
       <div aria-live="polite">
@@ -33,6 +37,7 @@ export const Proposed = ({ trial, beer }: { trial: Trial; beer: string }) => {
         {rates && !areRatesOf(fields, rates) && may("beer") && (
           <Button
             look="main"
+            cannot={cannot}
             onPress={() =>
               void save(`${name} is fined by this trial from now on.`, () =>
                 book.record("beer", beer, rates),
