@@ -25,6 +25,16 @@ class Chase(Mark):
     ask_again_on: str | None
 
 
+class EarlierChase(Chase):
+    """One before the last; `key` puts them in order."""
+
+    key: str
+
+
+MOST_EARLIER = 4
+"""Chases before the last that are kept with a customer; the ledger has all."""
+
+
 class Check(Mark):
     """A solution's strength as it was titrated, mg/L; `key` puts checks in order."""
 
@@ -57,15 +67,16 @@ MOST_LINKS = 20
 class Record(TypedDict):
     """The fields of one thing, and for each the order key of the entry that set it.
 
-    Beside them: what fills have drawn from a gyle, the last chase of a customer and the links to
-    its page, once there are any, the temperatures read at a place, how often a solution was used
-    and what checks of it said, and what was read of a trial, once anything was.
+    Beside them: what fills have drawn from a gyle; the last chase of a customer, and, once there
+    are any, those before it and the links to its page; the temperatures read at a place; how often
+    a solution was used and what checks of it said; and what was read of a trial, once anything was.
     """
 
     fields: dict[str, Any]
     set_by: dict[str, str]
     drawn_ml: NotRequired[int]
     chase: NotRequired[Chase | None]
+    earlier: NotRequired[list[EarlierChase]]
     links: NotRequired[list[Link]]
     temperatures: NotRequired[list[Reading]]
     uses: NotRequired[int]
@@ -139,18 +150,25 @@ def step_record(record: Record, entry: Entry) -> Record:
 
 
 def _chased(record: Record, entry: Entry, key: str) -> Record:
-    if key <= record["set_by"].get("chase", ""):
-        return record
-    facts = entry["facts"]
+    """CHASE-1: the last one stands, and a few before it are kept, in whatever order they arrive."""
+    facts, last_key = entry["facts"], record["set_by"].get("chase", "")
     is_erased = key < record["set_by"].get("erased", "")
-    chase: Chase = {
+    chase: Chase | None = {
         **mark(entry),
         "words": "" if is_erased else facts.get("words", ""),
         "outcome": facts.get("outcome"),
         "promised_on": facts.get("promised_on"),
         "ask_again_on": facts.get("ask_again_on"),
     }
-    return {**record, "chase": chase, "set_by": {**record["set_by"], "chase": key}}
+    before, earlier = record["chase"], record.get("earlier", [])
+    if key > last_key:
+        record = {**record, "chase": chase, "set_by": {**record["set_by"], "chase": key}}
+        chase, key = before, last_key
+    if chase is None:
+        return record
+    one_more: EarlierChase = {**chase, "key": key}
+    kept = sorted([*earlier, one_more], key=lambda one: one["key"])
+    return {**record, "earlier": kept[-MOST_EARLIER:]}
 
 
 def _linked(record: Record, links: list[Link]) -> Record:
@@ -176,7 +194,13 @@ def _erased(record: Record, entry: Entry, key: str) -> Record:
     if chase is not None and key > set_by.get("chase", ""):
         chase = {**chase, "words": ""}
     set_by["erased"] = max(key, set_by.get("erased", ""))
-    return {**record, "fields": fields, "set_by": set_by, "chase": chase}
+    erased: Record = {**record, "fields": fields, "set_by": set_by, "chase": chase}
+    if "earlier" not in record:
+        return erased
+    earlier: list[EarlierChase] = [
+        {**one, "words": ""} if key > one["key"] else one for one in record["earlier"]
+    ]
+    return {**erased, "earlier": earlier}
 
 
 def fold_record(kind: str, entries: list[Entry]) -> Record:

@@ -8,6 +8,7 @@ from cellarapp.domain.entries import Entry, order_key, row_type
 from cellarapp.domain.fold import entries_by_subject
 from cellarapp.domain.readings import merged
 from cellarapp.domain.records import (
+    MOST_EARLIER,
     MOST_LINKS,
     blank_record,
     drawn_ml,
@@ -59,6 +60,20 @@ def test_last_chase_is_the_one_shown(data: st.DataObject) -> None:
     chases = sorted((e for e in entries if e["kind"] == "chased"), key=order_key)
     chase = fold_record("customer", entries)["chase"]
     assert (chase["entry"] if chase else None) == (chases[-1]["id"] if chases else None)
+
+
+@given(data=st.data())
+def test_a_few_chases_before_the_last_are_kept(data: st.DataObject) -> None:
+    """CHASE-1: the latest of them, in the order of happening; erased words are gone from all."""
+    entries = data.draw(record_sets("customer"))
+    chases = sorted((e for e in entries if e["kind"] == "chased"), key=order_key)
+    erased = max((order_key(e) for e in entries if e["kind"] == "erased"), default="")
+    earlier = fold_record("customer", entries).get("earlier", [])
+    before = chases[:-1][-MOST_EARLIER:]
+    assert [one["entry"] for one in earlier] == [e["id"] for e in before]
+    assert [one["words"] for one in earlier] == [
+        e["facts"].get("words", "") if order_key(e) > erased else "" for e in before
+    ]
 
 
 @given(entries=entry_sets)

@@ -15,6 +15,14 @@ export interface Chase extends Mark {
   ask_again_on: string | null;
 }
 
+/** One before the last; `key` puts them in order. */
+export interface EarlierChase extends Chase {
+  key: string;
+}
+
+/** Chases before the last that are kept with a customer; the ledger has all. */
+const MOST_EARLIER = 4;
+
 /** A solution's strength as it was titrated; `key` puts checks in order. */
 export interface Check extends Mark {
   strength_mg_per_l: number;
@@ -236,7 +244,11 @@ export type Brewery = RecordOf<BreweryFields>;
 export type Beer = RecordOf<BeerFields>;
 export type Gyle = RecordOf<GyleFields> & { drawn_ml: number };
 export type Place = RecordOf<PlaceFields> & { temperatures: Reading[] };
-export type Customer = RecordOf<CustomerFields> & { chase: Chase | null; links?: Link[] };
+export type Customer = RecordOf<CustomerFields> & {
+  chase: Chase | null;
+  earlier?: EarlierChase[];
+  links?: Link[];
+};
 /** The brewery's own value of a figure, or its own words for a text. */
 export type Setting = RecordOf<{ value_millionths: number; words: string }>;
 export type Lot = RecordOf<LotFields>;
@@ -245,6 +257,7 @@ export type Trial = RecordOf<TrialFields> & { readings?: TrialReading[] };
 export type AnyRecord = RecordOf<Record<string, unknown>> & {
   drawn_ml?: number;
   chase?: Chase | null;
+  earlier?: EarlierChase[];
   links?: Link[];
   temperatures?: Reading[];
   uses?: number;
@@ -300,19 +313,28 @@ function setFields(record: AnyRecord, entry: Entry): AnyRecord {
   return { ...record, fields, set_by: setBy };
 }
 
+/** CHASE-1: the last one stands, and a few before it are kept, in whatever order they arrive. */
 function chased(record: AnyRecord, entry: Entry): AnyRecord {
   const key = orderKey(entry);
-  if (key <= (record.set_by.chase ?? "")) return record;
+  const { chase: lastKey = "" } = record.set_by;
   const { words = "", outcome = null, promised_on = null, ask_again_on = null } = entry.facts;
   const isErased = key < (record.set_by.erased ?? "");
-  const chase: Chase = {
+  const made: Chase = {
     ...mark(entry),
     words: isErased ? "" : words,
     outcome,
     promised_on,
     ask_again_on,
   };
-  return { ...record, chase, set_by: { ...record.set_by, chase: key } };
+  if (key <= lastKey) return withEarlier(record, made, key);
+  const { chase: before = null } = record;
+  const after = { ...record, chase: made, set_by: { ...record.set_by, chase: key } };
+  return before === null ? after : withEarlier(after, before, lastKey);
+}
+
+function withEarlier(record: AnyRecord, chase: Chase, key: string): AnyRecord {
+  const kept = inOrder([...(record.earlier ?? []), { ...chase, key }]);
+  return { ...record, earlier: kept.slice(-MOST_EARLIER) };
 }
 
 /** LINK-1: the links that work: made after all were last stopped, and the latest of them. */
@@ -349,7 +371,10 @@ function erased(record: AnyRecord, entry: Entry): AnyRecord {
   let { chase = null } = record;
   if (chase !== null && key > (setBy.chase ?? "")) chase = { ...chase, words: "" };
   if (key > (setBy.erased ?? "")) setBy.erased = key;
-  return { ...record, fields, set_by: setBy, chase };
+  const { earlier } = record;
+  if (earlier === undefined) return { ...record, fields, set_by: setBy, chase };
+  const blanked = earlier.map((one) => (key > one.key ? { ...one, words: "" } : one));
+  return { ...record, fields, set_by: setBy, chase, earlier: blanked };
 }
 
 /** ORD-2: a record from its entries in any order, each of them once. */

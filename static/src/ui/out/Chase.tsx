@@ -12,7 +12,7 @@ import { More } from "../parts/More.tsx";
 import { save } from "../parts/say.ts";
 import { byWords, dateWords, dayWords, sentence, timeWords } from "../words.ts";
 import { askAgainOn } from "./ask-again.ts";
-import { outcomeWords } from "./call-words.ts";
+import { earlierWords, outcomeWords } from "./call-words.ts";
 import { nextWeekday, promiseFault } from "./promise.ts";
 
 /** What was said last, and by whom. */
@@ -31,6 +31,24 @@ const LastChase = ({ record }: { record: Customer | undefined }) => {
       {promised} {chase.words !== "" && `“${chase.words}”`}
       {again} <span class="small">{sentence(byWords(chase))}.</span>
     </p>
+  );
+};
+
+/** The few before that, the last one first: what somebody wants to know who rings again. */
+const EarlierChases = ({ record }: { record: Customer | undefined }) => {
+  const earlier = [...(record?.earlier ?? [])].reverse();
+  const { now } = known.value;
+  return earlier.length === 0 ? null : (
+    <More label="Asked before that">
+      <ul class="form">
+        {earlier.map((one) => (
+          <li key={one.entry}>
+            <strong>{timeWords(one.since, now)}.</strong> {earlierWords(one, now)}{" "}
+            <span class="small">{sentence(byWords(one))}.</span>
+          </li>
+        ))}
+      </ul>
+    </More>
   );
 };
 
@@ -104,6 +122,7 @@ export const Chase = (props: { customer: string; name: string; record: Customer 
     <div class="told">
       <LastChase record={props.record} />
     </div>
+    <EarlierChases record={props.record} />
     {may("chased") && (
       <More label="Note a call">
         <NoteForm

@@ -1,8 +1,8 @@
 // Why a customer stands where it does among those to call, in a sentence or two.
 
-import type { ChaseOutcome } from "../../domain/records.ts";
+import type { Chase, ChaseOutcome } from "../../domain/records.ts";
 import { pounds } from "../words/money.ts";
-import { count, dayWords } from "../words.ts";
+import { count, dateWords, dayWords } from "../words.ts";
 import type { Call, Worth } from "./calls.ts";
 import type { Holding } from "./holdings.ts";
 import { byKindWords, chaseWords, saidWords } from "./reasons.ts";
@@ -58,6 +58,19 @@ const OUTCOMES: { readonly [outcome in ChaseOutcome]: string } = {
   not_there: "They say it is not there.",
   wrote: "In writing.",
 };
+
+/** One that was before the last: "Nobody answered. Promised for 12 Nov. “in the yard”" */
+export const earlierWords = (
+  { outcome, promised_on, words }: Pick<Chase, "outcome" | "promised_on" | "words">,
+  now: string,
+): string =>
+  [
+    outcomeWords(outcome),
+    promised_on === null ? "" : `Promised for ${dateWords(promised_on, now)}.`,
+    words === "" ? "" : `“${words}”`,
+  ]
+    .filter(Boolean)
+    .join(" ");
 
 /** What came of asking; "" where nobody said. */
 export const outcomeWords = (outcome: ChaseOutcome | null): string =>

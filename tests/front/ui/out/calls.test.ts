@@ -13,7 +13,7 @@ import {
   smsHref,
   unknownNames,
 } from "../../../../static/src/ui/out/call-text.ts";
-import { callReason, restWords } from "../../../../static/src/ui/out/call-words.ts";
+import { callReason, earlierWords, restWords } from "../../../../static/src/ui/out/call-words.ts";
 import { callsToday } from "../../../../static/src/ui/out/calls.ts";
 import { holdings } from "../../../../static/src/ui/out/holdings.ts";
 import { ago, container, FIRKIN, known, NOW } from "../brewery.ts";
@@ -54,6 +54,12 @@ const customers = (chase: Partial<Chase> = {}): Map<string, Customer> => {
 
 const calls = (chase: Partial<Chase> = {}) =>
   callsToday(holdings(FLEET, customers(chase), NOW), TRIPS, NOW, {});
+
+test("a call before the last is told in a line", () => {
+  const said = { outcome: "no_answer", promised_on: "2026-11-12", words: "in the yard" } as const;
+  assert.equal(earlierWords(said, NOW), "Nobody answered. Promised for 12 Nov. “in the yard”");
+  assert.equal(earlierWords({ outcome: null, promised_on: null, words: "" }, NOW), "");
+});
 
 test("a deposit that is held makes a call worth less, a hired container more", () => {
   const worth = (fields: Customer["fields"], hire: object | null) => {
