@@ -101,7 +101,7 @@ def test_a_tilted_cask_is_weighed(phone: Phone, brewery: Brewery) -> None:
 def test_dips_of_other_phones_tell_when_it_runs_out(phone: Phone, brewery: Brewery) -> None:
     """This phone never dipped it; a fast evening noted elsewhere counts."""
     on_sale(brewery)
-    dips = [(ago(hours=6), 39_000), (ago(hours=5), 20_000)]
+    dips = [(ago(hours=9), 39_000), (ago(hours=5), 20_000)]
     brewery.tell([brewery.office.entry("dipped", "117", at=at, left_ml=ml) for at, ml in dips])
     page = phone.open("bar")
     expect(page.get_by_text("At the pace of its last dips it is empty now.")).to_be_visible()

@@ -50,15 +50,26 @@ def asked_dips(asked: CellarAsked) -> list[Dip]:
     return dips
 
 
-def pace_ml_per_hour(first: Dip, last: Dip) -> float:
-    """OUT-1: what is drawn in an hour, nights and all."""
-    return (first.left_ml - last.left_ml) / hours_between(first.at, last.at)
+def pace_ml_per_hour(dips: list[Dip], least_hours: float) -> float | None:
+    """OUT-1: what is drawn in an hour, nights and all; None of dips too close to tell."""
+    first, last = dips[0], dips[-1]
+    hours = hours_between(first.at, last.at)
+    return (first.left_ml - last.left_ml) / hours if hours >= least_hours else None
 
 
-def runs_out_ms(work: Working, last: Dip, drinkable_ml: float, pace: float) -> int | None:
+def latest_dips(dips: list[Dip], least_hours: float) -> list[Dip]:
+    """The last dip and the one that it tells the latest pace with, if any is so long before."""
+    last = dips[-1]
+    before = [dip for dip in dips if hours_between(dip.at, last.at) >= least_hours]
+    return [*before[-1:], last]
+
+
+def runs_out_ms(work: Working, last: Dip, drinkable_ml: float, pace: float | None) -> int | None:
     """OUT-2: when nothing drinkable is left; None at a pace that would last beyond belief."""
     if drinkable_ml <= 0:
         return last.at
+    if pace is None:
+        return None
     most_hours = work.setting("run_out_believed_days") * DAY_HOURS
     if pace * most_hours < drinkable_ml:
         return None
@@ -106,9 +117,14 @@ def run_out(inputs: Inputs, settings: Settings | None = None) -> Worked:
     last = dips[-1]
     drinkable_ml = max(0.0, last.left_ml - (asked.maybe_number("sediment_ml") or 0))
     work.step("Drinkable at the last dip = left - sediment", drinkable_ml, "mL", 0)
-    overall, lately = pace_ml_per_hour(dips[0], last), pace_ml_per_hour(dips[-2], last)
-    work.step("Pace = drawn between first and last dip / hours between", overall, "mL/h", 0)
-    work.step("Latest pace = drawn between the last two dips / hours", lately, "mL/h", 0)
+    least_hours = work.setting("run_out_least_hours")
+    overall = pace_ml_per_hour(dips, least_hours)
+    lately = pace_ml_per_hour(latest_dips(dips, least_hours), least_hours)
+    if overall is not None and lately is not None:
+        work.step("Pace = drawn between first and last dip / hours between", overall, "mL/h", 0)
+        work.step(
+            "Latest pace = drawn since the last dip far enough back / hours", lately, "mL/h", 0
+        )
     if hours_between(dips[0].at, last.at) < work.setting("run_out_span_hours"):
         work.caution("pace_from_short_span")
     by_overall = runs_out_ms(work, last, drinkable_ml, overall)
@@ -124,7 +140,7 @@ def run_out(inputs: Inputs, settings: Settings | None = None) -> Worked:
         {
             "drinkable_ml": int(drinkable_ml),
             "drinkable_pints": pints(drinkable_ml),
-            "pints_a_day": half_up(overall * DAY_HOURS / pint_ml(), 1),
+            "pints_a_day": None if overall is None else half_up(overall * DAY_HOURS / pint_ml(), 1),
             "runs_out_at": None if by_overall is None else at_ms(by_overall),
             "soonest_at": None if soonest is None else at_ms(soonest),
             "left_hours": None if soonest is None else half_up((soonest - now) / HOUR_MS, 1),

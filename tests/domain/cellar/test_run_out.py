@@ -49,6 +49,16 @@ def test_the_latest_pace_decides_where_it_is_faster() -> None:
     assert found["runs_out_at"] > found["soonest_at"]
 
 
+def test_dips_of_one_round_tell_no_pace() -> None:
+    """OUT-1: 2 L in a minute is a cask that was not full, or a round; the dips before count."""
+    alone = ask("run_out", now="2026-03-20T14:00:00.000Z", dips=dips((0, 36_000), (2, 30_000)))
+    assert (alone["result"]["pints_a_day"], alone["result"]["soonest_at"]) == (None, None)
+    assert alone["result"]["next"] is None
+    found = out((0, 36_000), (24, 26_000), (26, 24_000), now_h=26)
+    assert found["pints_a_day"] == 19.5
+    assert found["runs_out_at"] == found["soonest_at"] == "2026-03-23T18:00:00.000Z"
+
+
 def test_a_slower_evening_does_not_put_it_off() -> None:
     """OUT-4."""
     found = out((0, 36_000), (24, 24_000), (27, 23_900), now_h=27)

@@ -64,13 +64,32 @@ function askedDips(asked: CellarAsked): [Dip, Dip, ...Dip[]] {
   throw outOfRange({ field: "dips", given: dips.length, ...range, why: "A pace takes two dips." });
 }
 
-/** OUT-1: what is drawn in an hour, nights and all. */
-const paceMlPerHour = (first: Dip, last: Dip): number =>
-  (first.leftMl - last.leftMl) / hoursBetween(first.at, last.at);
+type Dips = readonly [Dip, ...Dip[]];
+
+/** OUT-1: what is drawn in an hour, nights and all; null of dips too close to tell. */
+function paceMlPerHour(dips: Dips, leastHours: number): number | null {
+  const [first] = dips;
+  const last = dips.at(-1) ?? first;
+  const hours = hoursBetween(first.at, last.at);
+  return hours >= leastHours ? (first.leftMl - last.leftMl) / hours : null;
+}
+
+/** The last dip and the one that it tells the latest pace with, if any is so long before. */
+function latestDips(dips: Dips, leastHours: number): Dips {
+  const last = dips.at(-1) ?? dips[0];
+  const before = dips.filter((dip) => hoursBetween(dip.at, last.at) >= leastHours).at(-1);
+  return before === undefined ? [last] : [before, last];
+}
 
 /** OUT-2: when nothing drinkable is left; null at a pace that would last beyond belief. */
-function runsOutMs(work: Working, last: Dip, drinkableMl: number, pace: number): number | null {
+function runsOutMs(
+  work: Working,
+  last: Dip,
+  drinkableMl: number,
+  pace: number | null,
+): number | null {
   if (drinkableMl <= 0) return last.at;
+  if (pace === null) return null;
   const mostHours = work.setting("run_out_believed_days") * DAY_HOURS;
   if (pace * mostHours < drinkableMl) return null;
   return last.at + hoursMsDown(drinkableMl / pace);
@@ -111,10 +130,13 @@ export function runOut(inputs: RunOutInputs, settings: Settings | null = null) {
   const last = dips.at(-1) ?? first;
   const drinkableMl = Math.max(0, last.leftMl - (asked.maybeNumber("sediment_ml") ?? 0));
   work.step("Drinkable at the last dip = left - sediment", drinkableMl, "mL", 0);
-  const overall = paceMlPerHour(first, last);
-  const lately = paceMlPerHour(dips.at(-2) ?? first, last);
-  work.step("Pace = drawn between first and last dip / hours between", overall, "mL/h", 0);
-  work.step("Latest pace = drawn between the last two dips / hours", lately, "mL/h", 0);
+  const leastHours = work.setting("run_out_least_hours");
+  const overall = paceMlPerHour(dips, leastHours);
+  const lately = paceMlPerHour(latestDips(dips, leastHours), leastHours);
+  if (overall !== null && lately !== null) {
+    work.step("Pace = drawn between first and last dip / hours between", overall, "mL/h", 0);
+    work.step("Latest pace = drawn since the last dip far enough back / hours", lately, "mL/h", 0);
+  }
   if (hoursBetween(first.at, last.at) < work.setting("run_out_span_hours")) {
     work.caution("pace_from_short_span");
   }
@@ -128,7 +150,7 @@ export function runOut(inputs: RunOutInputs, settings: Settings | null = null) {
   return work.done({
     drinkable_ml: drinkableMl,
     drinkable_pints: pints(drinkableMl),
-    pints_a_day: halfUp((overall * DAY_HOURS) / pintMl(), 1),
+    pints_a_day: overall === null ? null : halfUp((overall * DAY_HOURS) / pintMl(), 1),
     runs_out_at: byOverall === null ? null : atMs(byOverall),
     soonest_at: soonest === null ? null : atMs(soonest),
     left_hours: soonest === null ? null : halfUp((soonest - now) / HOUR_MS, 1),
