@@ -151,7 +151,7 @@ def test_racking_from_plan_to_last_fill(phone: Phone, brewery: Brewery) -> None:
         tap(page, "Delete")
 
     choose(page, "Fine")
-    type_number(page, "117")
+    page.keyboard.type("117")  # as a scanner does, with the job still in focus
     tap_though_dim(page, "Fine 117")
     expect(page.get_by_text("no isinglass until").first).to_be_visible()
 

@@ -68,6 +68,7 @@ export const NowOne = (props: {
           {onRecord && capacity !== null && `, ${litres(capacity)}`}
           {volume !== null && job.value === "fill" && <b>{`, ${takesWords(volume, capacity)}`}</b>}
         </p>
+        {short && <p class="look">{short}</p>}
         {place && <p class="small">{place.says}</p>}
         {moving.value !== null && <p class="look">This one, not {moving.value.number}.</p>}
         {asksKind && <p class="look">Not on record. What is it?</p>}
@@ -77,7 +78,6 @@ export const NowOne = (props: {
           </p>
         ))}
         {cannot && !said.value?.trouble && <p class="look">{cannot}</p>}
-        {short && <p class="look">{short}</p>}
         {job.value === "fill" && moving.value === null && <StandsIn />}
         <NotThat number={number} />
       </div>

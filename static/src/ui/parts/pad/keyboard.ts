@@ -11,7 +11,8 @@ interface Keys {
 const press = (keys: Keys, event: KeyboardEvent): void => {
   if (event.ctrlKey || event.altKey || event.metaKey || event.defaultPrevented) return;
   const on = event.target instanceof Element ? event.target : null;
-  if (on?.closest("input, select, textarea")) return;
+  // A job just chosen still has the focus, and a scanner types right on.
+  if (on?.closest("input:not([type=radio]), select, textarea")) return;
   if (event.key === "Backspace") keys.back();
   else if (event.key === "Enter" && !on?.closest("button, a, summary")) keys.go();
   else if (event.key.length === 1) keys.put(event.key.toUpperCase());
