@@ -50,6 +50,16 @@ test("a pin and a firkin of one run each carry their own amount", () => {
   ]);
 });
 
+test("the lots in use are noted, with a fill and with a fining later", () => {
+  const lots = { isinglass: "lot 1" };
+  assert.deepEqual(
+    fillDoses(known, "g318", CASK, {}, { instead: {}, lots }).map(({ lot }) => lot),
+    [undefined, "lot 1"],
+  );
+  const full = container("117", FIRKIN, filled(1, null));
+  assert.equal(finingFacts(known, full, {}, { instead: {}, lots })["lot"], "lot 1");
+});
+
 test("12 mL instead of what is worked out is what is noted, for that size only", () => {
   const instead = withAmount({}, "primings", 40_915, 12);
   assert.equal(given(CASK, instead)[0]?.["amount_ml"], 12);
