@@ -25,6 +25,10 @@ if TYPE_CHECKING:
     from cellarapp.cli.own_network import OwnNetwork
 
 THREADS = 8
+LEAVE_S = 10
+"""So long a worker that is stopped may finish what it was asked. One that is stopped while it starts,
+as when a new certificate and the end come together, may not hear of it and would be waited for
+without end."""
 CONNECTIONS = 256
 """Of connections, not of requests: kept ones count too, so this is far above the threads."""
 
@@ -74,6 +78,7 @@ def serve(config: Config, *, demo_seed: int | None) -> int:
         workers=config.workers,
         blocking_threads=THREADS,
         backpressure=CONNECTIONS,
+        workers_kill_timeout=LEAVE_S,
         websockets=False,
         log_level=LogLevels.error,
         ssl_cert=network.file if network else None,
