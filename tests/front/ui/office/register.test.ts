@@ -65,6 +65,18 @@ test("it is filtered by kind, by state and by what was typed", () => {
   assert.deepEqual(numbers(register(some, { words: "8", kind: "", state: "" })), ["8"]);
 });
 
+test("a number that only a stranger has spoken of is not in the register", () => {
+  const said = [ago(1), "reported", { where: "Quay" }] as const;
+  const found = [
+    container("999", said),
+    container("9", FIRKIN, said),
+    container("7", filled(9, null)),
+  ];
+  const unknown = register(found, { words: "", kind: "", state: "unknown" });
+  assert.deepEqual(numbers(unknown), ["7"]);
+  assert.deepEqual(numbers(register(found, { words: "", kind: "", state: "" })), ["7", "9"]);
+});
+
 test("a number typed in full stands first", () => {
   const found = ["12", "112", "2"].map((number) => container(number, FIRKIN));
   assert.deepEqual(numbers(exactFirst(found, "2")), ["2", "12", "112"]);

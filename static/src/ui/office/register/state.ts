@@ -25,6 +25,10 @@ export const stateOf = (standing: Standing): State => {
   return standing.contents === null ? "empty" : "full";
 };
 
+/** Whether it was ever in hand. A number that a stranger misread, or an undone slip, is none of ours. */
+const isOurs = ({ registered, place, contents, clean, held, trip, returned }: Standing): boolean =>
+  [registered, place, contents, clean, held, trip, returned].some((facet) => facet !== null);
+
 export interface Wanted {
   words: string;
   kind: string;
@@ -37,7 +41,7 @@ const plain = (text: string): string => text.toUpperCase().replace(/[^A-Z0-9]/g,
 const wanted =
   ({ words, kind, state }: Wanted) =>
   (standing: Standing): boolean => {
-    if (kind !== "" && standing.kind !== kind) return false;
+    if (!isOurs(standing) || (kind !== "" && standing.kind !== kind)) return false;
     const is = stateOf(standing);
     if (state === "" ? is === "scrapped" && words === "" : is !== state) return false;
     const typed = plain(words);
