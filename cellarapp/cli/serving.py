@@ -26,9 +26,11 @@ if TYPE_CHECKING:
 
 THREADS = 8
 LEAVE_S = 10
-"""So long a worker that is stopped may finish what it was asked. One that is stopped while it starts,
-as when a new certificate and the end come together, may not hear of it and would be waited for
-without end."""
+"""So long a worker that is stopped may finish what it was asked.
+
+One that is stopped while it starts, as when a new certificate and the end come together, may not
+hear of it, and would be waited for without end.
+"""
 CONNECTIONS = 256
 """Of connections, not of requests: kept ones count too, so this is far above the threads."""
 

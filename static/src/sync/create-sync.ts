@@ -120,11 +120,18 @@ export class Sync {
     // First, for a phone that was taken out of use gets no further than sending.
     await this.#askAboutHeld(pusher);
     await round.run();
+    if (this.#heldMayBeIn(round.came)) await pusher.askAboutHeld();
     await keepSyncedAt(this.#phone);
     await forgetOldSent(this.#phone);
     this.#tellOfClock();
     await this.#askWho(round.me);
     return pusher.later;
+  }
+
+  /** Whether a row came that an entry would have changed which the brewery holds. */
+  #heldMayBeIn(came: ReadonlySet<RowKey>): boolean {
+    const { own } = this.#phone;
+    return own.held().some(({ kept }) => [...own.touches(kept.entry)].some((key) => came.has(key)));
   }
 
   /** When the app is opened, when a person wants it, and hourly: an answer changes only when a person or a release does. */

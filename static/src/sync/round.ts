@@ -2,7 +2,7 @@
 // Each step is decided from where things stand, so a round may be cut off anywhere and begun anew.
 
 import { beginLoad, type Loaded, takePage } from "../store/first-load.ts";
-import type { Why } from "../store/kept.ts";
+import { type RowKey, rowKey, type Why } from "../store/kept.ts";
 import type { Phone } from "../store/phone.ts";
 import { takeRows, tidyPages } from "../store/take-rows.ts";
 import { isAnotherLedger, isLedger, pullAnswer, snapshotHead, snapshotPage } from "./forms.ts";
@@ -40,7 +40,8 @@ export class Round {
   #fresh: Why | null = null;
   #whole = false;
   #healed = false;
-  #rowsCame = false;
+  /** Rows that came with this round's pulls. */
+  readonly came = new Set<RowKey>();
   /** The version of what the brewery says of this phone's people; null where it said none. */
   me: number | null = null;
   readonly #onLoaded: (loaded: Loaded) => void;
@@ -67,7 +68,7 @@ export class Round {
       else if (step === "load-page") await this.#loadPage();
       else await this.#pull();
     }
-    if (this.#rowsCame) await tidyPages(this.#phone);
+    if (this.came.size > 0) await tidyPages(this.#phone);
   }
 
   #next(): Step {
@@ -114,7 +115,7 @@ export class Round {
     }
     const { rows, next, more } = answer;
     this.me = answer.me;
-    this.#rowsCame ||= rows.length > 0;
+    for (const { type, id } of rows) this.came.add(rowKey(type, id));
     await takeRows(this.#phone, { since: cursor, next, rows, last: !more });
     if (more) return;
     if (this.#phone.rows.checksum === answer.checksum) this.#whole = true;

@@ -116,12 +116,23 @@ export class Brewery {
       this.held.set(id, entry);
       return { id, verdict: "held", problem: { title: "For a person" } };
     }
+    return { id, verdict: "accepted", position: this.#take(entry) };
+  }
+
+  /** An owner has decided that what is held counts. */
+  takeIn(entry: MadeEntry): void {
+    this.#take(entry);
+    this.#project();
+  }
+
+  #take(entry: MadeEntry): number {
+    const { id } = entry;
     this.held.delete(id);
     this.head += 1;
     const folded: Entry = { ...entry, effective_at: entry.happened_at, clock: "ok" };
-    this.taken.set(id, { entry: folded, position: this.head, json });
+    this.taken.set(id, { entry: folded, position: this.head, json: canonical(entry) });
     this.accepted.push(id);
-    return { id, verdict: "accepted", position: this.head };
+    return this.head;
   }
 
   /** Every row from all entries; those that have changed get positions after their entries'. */

@@ -99,6 +99,21 @@ test("what is held is asked about when the app is opened and when wanted, not at
   assert.equal(phone.book.waiting.value.attention, 1);
 });
 
+test("that an owner has taken in what was held is noticed with the row that it changed", async () => {
+  const { world, asked } = await listening();
+  const phone = world.phone(0);
+  await phone.go();
+  await phone.book.record("noted", "117", { words: "hold" });
+  await phone.sync.go("hope");
+  const [held] = world.brewery.held.values();
+  assert.equal(phone.book.waiting.value.attention, 1);
+  world.brewery.takeIn(held ?? assert.fail("nothing is held"));
+  await phone.sync.go("hope");
+  assert.equal(phone.book.waiting.value.attention, 0);
+  assert.equal(pushes(asked).length, 2);
+  await world.isSettled();
+});
+
 test("all that is held is asked about, whatever the clock said when it was recorded", async () => {
   const { world, asked } = await listening();
   const phone = world.phone(0);

@@ -51,7 +51,7 @@ export const handOver = async (hands: Hands, name: string, pin: string): Promise
   }
   noteRight(hands, name);
   hands.person.value = name;
-  // The brewery asks an owner's rights of whom it knows to be here. With no signal it hears later.
+  // The brewery asks an owner's rights of whom it knows to be here. With no signal it hears of the next change.
   hands.tellHere(name, pin).catch(() => undefined);
   return null;
 };
