@@ -33,7 +33,7 @@ KEGS = ("keg_30", "keg_50", "keg_30", "firkin")
 LARGE = ("kilderkin", "firkin", "keg_50", "firkin")
 
 HABITS: dict[str, Habit] = {
-    "prompt": Habit(2, 2, CASKS, (10, 20), 0.85),
+    "prompt": Habit(2, 2, CASKS, (10, 20), 0.97),
     "steady": Habit(3, 2, MIXED, (16, 44), 0.55),
     "slow": Habit(4, 2, MIXED, (24, 50), 0.3, keeps_promises=0.5, puts_off_weeks=1),
     "keeper": Habit(
