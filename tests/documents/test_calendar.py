@@ -147,6 +147,17 @@ def test_what_is_done_is_no_longer_due(client: FlaskClient, phone: Phone) -> Non
     assert not [t for t in events(read(client, path)) if t.startswith(("Collect", "Promised"))]
 
 
+def test_what_was_sent_after_a_promise_is_none_of_it(client: FlaskClient, phone: Phone) -> None:
+    """DUE-6: and a promise of which nothing is left out is kept."""
+    path = address(client)
+    later = {"at": "2026-11-25T10:00:00.000Z", "customer": LANTERN, "due_on": None}
+    take_in(batch([phone.entry("sent", "101", **later), phone.entry("returned", "104")]))
+    promised = events(read(client, path))["Promised by Lantern"]
+    assert promised["description"] == "Out there: 105."
+    take_in(batch([phone.entry("returned", "105")]))
+    assert "Promised by Lantern" not in events(read(client, path))
+
+
 @pytest.mark.parametrize(("days", "shown"), [(5, True), (30, True), (31, False)])
 def test_what_is_long_late_is_left_out(
     client: FlaskClient, phone: Phone, days: int, shown: bool

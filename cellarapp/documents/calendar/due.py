@@ -202,20 +202,24 @@ def _of_trips(rows: Rows) -> Iterator[Due]:
 
 
 def _of_promises(rows: Rows) -> Iterator[Due]:
-    """DUE-6: what a customer has promised for a day, as long as they have any of it."""
-    out: dict[str, list[str]] = {}
+    """DUE-6: what a customer has promised for a day: what was out when they were asked, and is."""
+    out: dict[str, list[tuple[str, Trip]]] = {}
     for number, trip in _out(rows):
-        out.setdefault(trip["customer"], []).append(number)
+        out.setdefault(trip["customer"], []).append((number, trip))
     for customer, record in rows["customer"].items():
         chase = record.get("chase")
-        if chase is None or chase["promised_on"] is None or customer not in out:
+        if chase is None or chase["promised_on"] is None:
+            continue
+        there = out.get(customer, [])
+        numbers = [number for number, trip in there if trip["since"] <= chase["since"]]
+        if not numbers:
             continue
         yield Due(
             uid=str(uuid5(UUID(chase["entry"]), "promised")),
             what="Promised",
             when=parse_day(chase["promised_on"]),
             summary=f"Promised by {_customer_words(rows, customer)}",
-            says=f"Out there: {_in_order(out[customer])}.",
+            says=f"Out there: {_in_order(numbers)}.",
         )
 
 
