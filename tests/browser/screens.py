@@ -8,7 +8,19 @@ from playwright.sync_api import Page
 from .demo import DemoPhone
 from .doings import choose, pad, tap, tap_though_dim, type_number
 
-PLACES = ["bench", "cellar", "bar", "out", "office", "find", "who", "sign-in", "begin", "pair"]
+PLACES = [
+    "bench",
+    "bench/place",
+    "cellar",
+    "bar",
+    "out",
+    "office",
+    "find",
+    "who",
+    "sign-in",
+    "begin",
+    "pair",
+]
 ID = re.compile(r"[0-9a-f]{8}-[0-9a-f-]{27}")
 
 
