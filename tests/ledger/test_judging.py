@@ -132,6 +132,25 @@ def test_null_empties_a_figure_of_a_record_and_no_name() -> None:
     }
 
 
+def test_what_is_primed_with_is_taken_within_its_limits() -> None:
+    """A syrup as bought, a priming syrup by its gravity, and the CO2 of a keg."""
+    facts = {
+        "priming_sugar": "glucose_syrup",
+        "sugar_solids_tenths": 800,
+        "sugar_fermentable_tenths": 725,
+        "syrup_gravity_e4": 11_500,
+        "keg_co2_centivols": 220,
+    }
+    assert judged(Phone().entry("beer", made_id("b"), **facts)).problem is None
+    beyond = facts | {"sugar_solids_tenths": 1001, "keg_co2_centivols": 601}
+    assert errors(Phone().entry("beer", made_id("b"), **beyond)) == {
+        "#/facts/sugar_solids_tenths": "sugar_solids_tenths must be between 1 and 1000"
+        " tenths of a per cent by weight.",
+        "#/facts/keg_co2_centivols": "keg_co2_centivols must be between 0 and 600"
+        " hundredths of a volume.",
+    }
+
+
 @pytest.mark.parametrize("element", [None, 3, "entry", [], [WHOLE], True, 1.5])
 def test_element_that_is_no_object_is_refused(element: object) -> None:
     """Whatever it is."""

@@ -99,6 +99,43 @@ test("what the bench needs of a beer is kept in the ledger's whole units", () =>
   assert.deepEqual(beer(asTyped(SPECS.beer, doc(facts)), doc(facts)).facts, {});
 });
 
+test("a sugar bought as syrup, a syrup by its gravity, and kegs that are carbonated", () => {
+  const typed = {
+    name: "Oystercatcher",
+    priming_sugar: "glucose_syrup",
+    sugar_solids_tenths: "80",
+    sugar_fermentable_tenths: "72,5",
+    syrup_gravity_e4: "1.15",
+    keg_co2_centivols: "2.2",
+  };
+  const { facts, faults } = beer(typed);
+  assert.deepEqual(faults, {});
+  assert.deepEqual(facts, {
+    name: "Oystercatcher",
+    priming_sugar: "glucose_syrup",
+    sugar_solids_tenths: 800,
+    sugar_fermentable_tenths: 725,
+    syrup_gravity_e4: 11_500,
+    keg_co2_centivols: 220,
+  });
+});
+
+test("what the rules would refuse of a syrup or a keg is told at the form", () => {
+  const { faults } = beer({
+    name: "Oystercatcher",
+    syrup_gravity_e4: "1.01",
+    syrup_g_per_l: "1300",
+    keg_co2_centivols: "3.5",
+    sugar_solids_tenths: "101",
+  });
+  assert.deepEqual(faults, {
+    sugar_solids_tenths: "From 1 to 100.",
+    syrup_g_per_l: "From 20 to 1200 g/L.",
+    syrup_gravity_e4: "From 1.02 to 1.179.",
+    keg_co2_centivols: "From 2 to 3.",
+  });
+});
+
 test("cereals can be unticked, and a rate out of range is told with its unit", () => {
   const before = doc({ name: "Oystercatcher", cereals: ["wheat"] });
   const typed = { ...asTyped(SPECS.beer, before), cereals: "", isinglass_ml_per_hl: "9000" };
