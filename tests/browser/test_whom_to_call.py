@@ -84,7 +84,7 @@ def test_on_the_demo_who_keeps_them_for_good_comes_first(demo: DemoPhone) -> Non
     expect(first).to_contain_text("all late")
     first.get_by_role("link").tap()
     tap(page, "How it is worked out")
-    expect(page.get_by_role("dialog")).to_contain_text("sum of value x chance")
+    expect(page.get_by_role("dialog")).to_contain_text("x chance never to be back")
     tap(page, "Close")
 
 
