@@ -342,6 +342,7 @@ RECORD_FACTS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "asked": st.just([{"beer": made_up_id("f", 1), "kind": "firkin", "count": 2}]),
         "empties_counted": st.integers(0, 3),
         "matched": st.sampled_from([[], ["12"], ["12", "K12"]]),
+        "count_closed": st.booleans(),
     },
     "lot": {"what": st.just("isinglass"), "name": WORDS, "opened_on": st.sampled_from(DUE)},
     "solution": {"agent": st.just("caustic"), "made_mg_per_l": st.just(20_000)},

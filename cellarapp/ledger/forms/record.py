@@ -211,6 +211,7 @@ RECORD: Facts = {
         "empties": numbers(),
         "empties_counted": Whole(0, 500),
         "matched": List(Number(), validate=Length(max=500)),
+        "count_closed": YesNo(),
         "asked": List(part("DropAsked", **DROP_ASKED), validate=Length(max=MOST_AT_A_DROP)),
         "deposits_taken_pence": Whole(0, 10_000_000, "pence"),
         "deposits_given_back_pence": Whole(0, 10_000_000, "pence"),

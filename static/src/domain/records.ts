@@ -227,6 +227,8 @@ export interface DropFields {
   empties_counted: number;
   /** Those of them that have been told by number since. */
   matched: string[];
+  /** No more of them will be told by number: somebody miscounted. */
+  count_closed: boolean;
   /** For what was dropped, and for the empties that were told by number. */
   deposits_taken_pence: number;
   deposits_given_back_pence: number;

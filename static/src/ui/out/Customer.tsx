@@ -7,15 +7,17 @@ import { Nothing } from "../cellar/Nothing.tsx";
 import { Slices } from "../cellar/Slices.tsx";
 import { known } from "../known.ts";
 import { may } from "../mine.ts";
+import { Button } from "../parts/Button.tsx";
 import { headOf } from "../parts/head-of.ts";
 import { Line, Lines } from "../parts/Line.tsx";
+import { save } from "../parts/say.ts";
 import { containerHref, goTo, hrefTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
 import { count, customerName } from "../words.ts";
 import { AtStake, ProposeMissing } from "./AtStake.tsx";
 import { backDrafts } from "./back.ts";
 import { Chase } from "./Chase.tsx";
-import { matchDrafts, openCounts, openWords } from "./counted.ts";
+import { matchDrafts, type OpenCount, openCounts, openWords } from "./counted.ts";
 import type { Away } from "./holdings.ts";
 import { awayTitle, awayWords, byKindWords } from "./reasons.ts";
 import { allHoldings, sendTo, worthAt } from "./state.ts";
@@ -87,15 +89,22 @@ const AwayLine = ({ away }: { away: Away }) => {
   );
 };
 
+/** Miscounted, or told in another way: nobody is to look for them for ever. */
+const closeCount = ({ drop }: OpenCount): void =>
+  void save("No more of them are looked for.", () =>
+    book.record("drop", drop, { count_closed: true }),
+  );
+
 /** What the list below has too many, as long as nobody has told it by number. */
 const OnlyCounted = ({ customer }: { customer: string }) => {
   const open = openCounts(book.drops.value, customer);
   return open.length === 0 ? null : (
     <div class="told">
       {open.map((one) => (
-        <p class="look" key={one.drop}>
-          {openWords(one, known.value.now)}
-        </p>
+        <div key={one.drop}>
+          <p class="look">{openWords(one, known.value.now)}</p>
+          {may("drop") && <Button onPress={() => closeCount(one)}>No more of them come</Button>}
+        </div>
       ))}
     </div>
   );

@@ -22,7 +22,8 @@ export const openCounts = (drops: Drops, customer: string): OpenCount[] =>
   [...drops]
     .flatMap(([drop, { fields }]) => {
       const { empties_counted: counted = 0, matched = [], handed_over_at: at } = fields;
-      const open = fields.customer === customer && !fields.retired && counted > matched.length;
+      const closed = fields.retired === true || fields.count_closed === true;
+      const open = fields.customer === customer && !closed && counted > matched.length;
       return open && at !== undefined ? [{ drop, at, counted, matched }] : [];
     })
     .sort((a, b) => (a.at < b.at ? -1 : 1));

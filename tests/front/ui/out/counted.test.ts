@@ -23,6 +23,7 @@ const DROPS = new Map([
   ["done", drop(9, 1, { matched: ["109"] })],
   ["other", drop(5, 3, { customer: "c2" })],
   ["gone", drop(5, 3, { retired: true })],
+  ["miscounted", drop(8, 3, { matched: ["108"], count_closed: true })],
 ]);
 
 test("what is open is told by customer, the longest ago first", () => {
