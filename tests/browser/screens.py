@@ -73,6 +73,16 @@ def _typed(typed: str) -> Doing:
     return lambda page, _demo: type_number(page, typed)
 
 
+def _unknown(typed: str) -> Doing:
+    """What it is, is asked by a part that comes when it is needed."""
+
+    def do(page: Page, _demo: DemoPhone) -> None:
+        type_number(page, typed)
+        page.get_by_label("Kind").wait_for()
+
+    return do
+
+
 def _touch(name: str) -> Doing:
     return lambda page, _demo: page.get_by_role("button", name=re.compile(name)).first.tap()
 
@@ -103,6 +113,7 @@ def _fails_inspection(page: Page, demo: DemoPhone) -> None:
     choose(page, "Inspect")
     type_number(page, demo.numbers["empty"][1])
     pad(page).get_by_role("button", name="Fail").tap()
+    page.get_by_text("leaks").wait_for()
 
 
 def _form_with_a_fault(page: Page, _demo: DemoPhone) -> None:
@@ -121,8 +132,8 @@ def _call(page: Page, _demo: DemoPhone) -> None:
 STATES: dict[str, tuple[str, Doing]] = {
     "an empty one": ("bench", _typing("empty")),
     "a full one": ("bench", _typing("full")),
-    "nobody's number": ("bench", _typed("9999")),
-    "a run": ("bench", _typed("9990-9999")),
+    "nobody's number": ("bench", _unknown("9999")),
+    "a run": ("bench", _unknown("9990-9999")),
     "letters": ("bench", _touch("^Letters$")),
     "litres": ("bench", _litres),
     "just saved": ("bench", _saved),
