@@ -31,8 +31,11 @@ export const GyleHead = () => {
       <a href={hrefTo("bench", "gyle")}>
         <p>
           <strong>
-            {beer?.fields.name ?? "Beer not known here"}
-            {abv === undefined ? "" : ` ${strength(abv)}`} <Down />
+            {beer?.fields.name ?? "Beer not known here"}{" "}
+            <span class="whole">
+              {abv === undefined ? "" : `${strength(abv)} `}
+              <Down />
+            </span>
           </strong>
         </p>
         <p class="small">
