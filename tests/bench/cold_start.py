@@ -78,10 +78,13 @@ def opened_ms(context: BrowserContext, address: str) -> tuple[float, float]:
 
 
 def hold_all(context: BrowserContext, address: str) -> None:
-    """The phone knows everything that the brewery knows."""
+    """The phone knows everything that the brewery knows, and has a gyle in hand as on any day."""
     page = context.new_page()
     page.goto(f"{address}/#/office/phone")
     page.get_by_text("This phone last knew everything: just now.").wait_for(timeout=60_000)
+    page.goto(f"{address}/#/bench/gyle")
+    page.get_by_role("button", name="Rack").first.click()
+    page.get_by_role("button", name="Fill").wait_for()
     page.close()
 
 
