@@ -9,7 +9,17 @@ from cellarapp.demo.clock import Week, at
 from cellarapp.demo.fleet import LOTS, NEW_FIRKINS, Lot, in_lot, registration
 from cellarapp.demo.habits import HABITS, Customer
 from cellarapp.demo.notebook import Device, Notebook
-from cellarapp.demo.words import BARHAND, BEERS, BREWERY, CUSTOMERS, DRIVER, OWNER, PHONE, PLACES
+from cellarapp.demo.words import (
+    BARHAND,
+    BEERS,
+    BREWERY,
+    CUSTOMERS,
+    DRIVER,
+    OWNER,
+    PHONE,
+    PLACES,
+    VILLAGES,
+)
 
 
 def beer_days(abv_tenths: int) -> int:
@@ -70,9 +80,19 @@ def _write_customer(brewery: Brewery, moment: datetime, index: int, words: dict[
         name=words["name"],
         contact=words["contact"],
         phone=PHONE.format(100 + index),
+        map=_position(words["name"], index),
         agreed_days=habit.agreed_days,
         delivery_day=delivery_day,
     )
+
+
+def _position(name: str, index: int) -> dict[str, int]:
+    """In its village, some streets from the others."""
+    latitude_e6, longitude_e6 = next(at for village, at in VILLAGES.items() if village in name)
+    return {
+        "latitude_e6": latitude_e6 + 700 * (index % 5),
+        "longitude_e6": longitude_e6 + 900 * (index % 7),
+    }
 
 
 def register(brewery: Brewery, lot: Lot, moment: datetime) -> None:

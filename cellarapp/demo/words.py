@@ -7,13 +7,15 @@ from cellarapp.domain.roles import Role
 OWNER, DRIVER, BARHAND = "Brindle", "Tollo", "Wix"
 PEOPLE: dict[str, Role] = {OWNER: "owner", DRIVER: "driver", BARHAND: "cellar"}
 
-BREWERY = {
+BREWERY: dict[str, Any] = {
     "name": "Sallowick Brewery",
     "address": "2 Ropewalk, Sallowick",
     "phone": "01632 960099",
     "email": "office@brewery.example",
     "web": "https://casks.example",
+    "map": {"latitude_e6": 55_000_000, "longitude_e6": 3_000_000},
 }
+"""It lies far out at sea, as its villages do: nobody is sent to a real door."""
 PLACES: dict[str, dict[str, Any]] = {
     "racking": {"name": "Racking room", "role": "store"},
     "cold": {"name": "Cold room", "role": "store", "temp_decidegc": 115},
@@ -82,6 +84,19 @@ CUSTOMERS: list[dict[str, str]] = [
     {"name": "Nether Quill Ale Weekend", "contact": "the committee", "is": "festival"},
     {"name": "Stannick Cricket and Kite Club", "contact": "groundsman", "is": "festival"},
 ]
+
+VILLAGES = {
+    "Ostlethwick": (55_021_000, 3_044_000),
+    "Tarrowby": (54_982_000, 3_071_000),
+    "Nether Quill": (55_057_000, 2_958_000),
+    "Fennock Lode": (54_949_000, 2_973_000),
+    "Much Wobbling": (55_004_000, 2_902_000),
+    "Stannick": (54_931_000, 3_058_000),
+    "Grimbleford": (55_089_000, 3_037_000),
+    "Pobble End": (55_036_000, 3_129_000),
+    "Quill Valley": (55_071_000, 2_931_000),
+}
+"""Latitude and longitude in millionths of a degree. Each customer's name says where it is."""
 
 PHONE = "01632 960{:03d}"
 """Numbers that are kept free for plays and films, so that no demo rings anybody."""

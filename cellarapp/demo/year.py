@@ -2,7 +2,7 @@
 
 from datetime import date, datetime, timedelta
 
-from cellarapp.demo import beginning, finings, measured, office, outside, racking, van
+from cellarapp.demo import beginning, finings, loading, measured, office, outside, racking, van
 from cellarapp.demo.bar import Bar
 from cellarapp.demo.brewery import Brewery
 from cellarapp.demo.clock import Week
@@ -29,6 +29,7 @@ def live(now: datetime, today: date, seed: int) -> Brewery:
             slips.go_by(day)
             if brewery.days_ago(day) == 1:
                 outside.say(brewery, day)
+                loading.make_up(brewery, day)
     return brewery
 
 

@@ -236,6 +236,21 @@ def test_a_cask_is_picked_for_saturday_and_a_solution_is_in_the_tank(now: str) -
 
 
 @every_now
+def test_a_round_of_three_is_made_up_for_today(now: str) -> None:
+    """Each drop of what is full and at the brewery, for a customer with a place on the map."""
+    records, standings = scene(now).records, scene(now).standings
+    drops = [drop["fields"] for drop in records["drop"].values()]
+    assert [drop["on"] for drop in drops] == [london_date(now)] * 3
+    numbers = [number for drop in drops for number in drop["numbers"]]
+    assert all(drop["numbers"] for drop in drops)
+    assert len(numbers) == len(set(numbers))
+    assert all(standings[number]["contents"] for number in numbers)
+    assert not any(standings[number]["trip"] for number in numbers)
+    assert len({drop["customer"] for drop in drops}) == 3
+    assert all(customer["fields"]["map"] for customer in records["customer"].values())
+
+
+@every_now
 def test_a_trial_proposes_a_dose_and_a_tub_of_isinglass_is_near_its_end(now: str) -> None:
     """TRIAL-2, FINE-6: the second step did not settle again, so the third is the lowest."""
     [trial] = scene(now).records["trial"].values()
