@@ -11,6 +11,7 @@ from playwright.sync_api import BrowserContext, Playwright
 
 from ..making import made_id
 from .phone import HIGH, WIDE
+from .server import Server
 
 
 class Firefox:
@@ -29,10 +30,11 @@ class Firefox:
         )
         self._page = self._context.pages[0]
 
-    def let_in(self, address: str, invitation: str) -> None:
+    def let_in(self, server: Server) -> None:
         """Pair it by the token of an invitation, as the app does, before the app is opened."""
-        self.open(f"{address}/api/health")
-        asked = {"token": invitation, "device": made_id("Firefox"), "device_name": "Firefox"}
+        self.open(f"{server.address}/api/health")
+        token = server.invitation()
+        asked = {"token": token, "device": made_id("Firefox"), "device_name": "Firefox"}
         sending = {
             "method": "POST",
             "headers": {"Content-Type": "application/json"},
