@@ -4,8 +4,9 @@ import os
 import select
 import shutil
 import signal
+import sqlite3
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager, suppress
+from contextlib import closing, contextmanager, suppress
 from pathlib import Path
 
 from playwright.sync_api import BrowserContext, Error, Page, Playwright, Request, Response, expect
@@ -173,6 +174,15 @@ class Phone:
         if self._context is not None:
             self._context.close()
             self._context = None
+
+    def storage_is_noted(self) -> bool:
+        """Whether Chromium, closed, has written down that a site keeps something on this phone."""
+        file = self._folder / "Default" / "WebStorage" / "QuotaManager"
+        if not file.exists():
+            return False
+        with closing(sqlite3.connect(f"{file.as_uri()}?mode=ro", uri=True)) as quota:
+            [kept] = quota.execute("SELECT COUNT(*) FROM buckets").fetchone()
+        return bool(kept)
 
     @property
     def context(self) -> BrowserContext:
