@@ -342,7 +342,7 @@ function withEarlier(record: AnyRecord, chase: Chase, key: string): AnyRecord {
 /** LINK-1: the links that work: made after all were last stopped, and the latest of them. */
 function working(record: AnyRecord, links: Link[]): AnyRecord {
   const { unlinked: stopped = "" } = record.set_by;
-  const left = links.filter(({ key }) => key > stopped).sort((a, b) => (a.key < b.key ? -1 : 1));
+  const left = inOrder(links.filter(({ key }) => key > stopped));
   return { ...record, links: left.slice(-MOST_LINKS) };
 }
 

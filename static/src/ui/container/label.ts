@@ -11,17 +11,12 @@ import { bestBeforeOn } from "../../domain/readiness.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { attempt } from "../attempt.ts";
 import { workedOf } from "../bench/expected.ts";
-import {
-  type Fined,
-  isinglassIn,
-  sulphiteIn,
-  sulphitesOnLabel,
-  sulphiteWords,
-} from "../cellar/finings-in.ts";
+import { type Fined, sulphiteIn, sulphiteWords } from "../cellar/finings-in.ts";
 import { around } from "../cellar/fit.ts";
 import type { AnyWorked } from "../parts/working.ts";
 import { beerDoc } from "../words/known.ts";
 import { count, type Known, listWords, sentence } from "../words.ts";
+import { labelInputs } from "./label-inputs.ts";
 import { strengthIn, strengthInWords } from "./strength-in.ts";
 
 export interface LabelLine {
@@ -87,10 +82,9 @@ const labelFor = (
   settings: Settings,
 ): Label => {
   const fined = { contents, beer: beer?.fields ?? {}, gyle: gyle?.fields ?? {}, lots: known.lots };
-  const isinglass = isinglassIn(fined) ?? true;
   const sulphite = sulphiteIn(fined, settings);
   const inIt = strengthIn(fined, settings);
-  const { abv_tenths, cereals = [], milk = false } = beer?.fields ?? {};
+  const { abv_tenths } = fined.beer;
   const number = gyle?.fields.number;
   const mark =
     abv_tenths === undefined || best === null
@@ -100,14 +94,11 @@ const labelFor = (
     number === undefined
       ? null
       : attempt(() => lotMark({ gyle_number: number, racked_on: packed_on }, settings));
-  const sulphites_mg_per_l = sulphitesOnLabel(sulphite);
   const sulphites = sulphite === null ? "" : sulphiteWords(sulphite);
   const words =
     abv_tenths === undefined
       ? null
-      : attempt(() =>
-          label({ abv_tenths, cereals, milk, isinglass, sulphites_mg_per_l }, settings),
-        );
+      : attempt(() => label({ ...labelInputs(fined, sulphite), abv_tenths }, settings));
   return {
     lines: [
       ...(mark === null ? [] : [dateLine(mark)]),

@@ -7,8 +7,9 @@ import type { Settings } from "../../../domain/figures.ts";
 import type { DropLine } from "../../../domain/records.ts";
 import type { Standing } from "../../../domain/standing.ts";
 import { attempt } from "../../attempt.ts";
-import { isinglassIn, sulphiteIn, sulphitesOnLabel } from "../../cellar/finings-in.ts";
+import { sulphiteIn } from "../../cellar/finings-in.ts";
 import { around } from "../../cellar/fit.ts";
+import { labelInputs } from "../../container/label-inputs.ts";
 import { type Known, text } from "../../words.ts";
 
 export const lineOf = (
@@ -24,16 +25,11 @@ export const lineOf = (
     return { number, kind, ...empty, volume_ml: 0, contains: "" };
   }
   const { beer, gyle } = around(standing, known);
-  const { abv_tenths, cereals, milk } = beer?.fields ?? {};
   const fined = { contents, beer: beer?.fields ?? {}, gyle: gyle?.fields ?? {}, lots: known.lots };
+  const { abv_tenths } = fined.beer;
   const gyle_number = text(gyle ?? undefined, "number");
   const racked_on = londonDate(contents.since);
-  const inputs = {
-    cereals: cereals ?? [],
-    milk: milk ?? false,
-    isinglass: isinglassIn(fined) ?? true,
-    sulphites_mg_per_l: sulphitesOnLabel(sulphiteIn(fined, settings)),
-  };
+  const inputs = labelInputs(fined, sulphiteIn(fined, settings));
   return {
     number,
     kind,
