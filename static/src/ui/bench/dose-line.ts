@@ -3,7 +3,7 @@
 import type { sealedPressure } from "../../domain/bench/pressure.ts";
 import { DomainError } from "../../domain/errors.ts";
 import type { Settings } from "../../domain/figures.ts";
-import type { BeerFields, GyleFields } from "../../domain/records.ts";
+import type { BeerFields, GyleFields } from "../../domain/record-fields.ts";
 import type { Dose } from "../../domain/standing.ts";
 import type { AnyWorked } from "../parts/working.ts";
 import type { Size } from "./sizes.ts";

@@ -5,7 +5,7 @@ import { type PrimingsInputs, primings } from "../../domain/bench/primings.ts";
 import { askedSugar, co2PerGram, SUGAR_FIELDS, type SugarName } from "../../domain/bench/sugars.ts";
 import { figure, setting } from "../../domain/figures.ts";
 import { Asked, RANGES } from "../../domain/inputs.ts";
-import type { BeerFields } from "../../domain/records.ts";
+import type { BeerFields } from "../../domain/record-fields.ts";
 import { halfUpWhole } from "../../domain/rounding.ts";
 import { Working } from "../../domain/working.ts";
 import {

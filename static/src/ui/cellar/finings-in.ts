@@ -3,7 +3,8 @@
 import { sulphite } from "../../domain/bench/finings-conditions.ts";
 import type { FiningsProduct } from "../../domain/bench/rates.ts";
 import type { Settings } from "../../domain/figures.ts";
-import type { BeerFields, GyleFields, Lot } from "../../domain/records.ts";
+import type { BeerFields, GyleFields } from "../../domain/record-fields.ts";
+import type { Lot } from "../../domain/records.ts";
 import type { Contents, Dose } from "../../domain/standing.ts";
 import { attempt } from "../attempt.ts";
 

@@ -1,6 +1,7 @@
 // The places of the brewery that something can be put in.
 
-import type { Place, PlaceFields } from "../../domain/records.ts";
+import type { PlaceFields } from "../../domain/record-fields.ts";
+import type { Place } from "../../domain/records.ts";
 
 export type Role = PlaceFields["role"];
 export type Places = ReadonlyMap<string, Place>;

@@ -1,6 +1,6 @@
 // One customer: how to reach it, what it has, and what was said about it.
 
-import type { CustomerFields } from "../../domain/records.ts";
+import type { CustomerFields } from "../../domain/record-fields.ts";
 import { book } from "../../store/book.ts";
 import { once } from "../cellar/deed.ts";
 import { Nothing } from "../cellar/Nothing.tsx";

@@ -2,7 +2,8 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import type { Lot, LotFields } from "../../../../static/src/domain/records.ts";
+import type { LotFields } from "../../../../static/src/domain/record-fields.ts";
+import type { Lot } from "../../../../static/src/domain/records.ts";
 import { doseFacts } from "../../../../static/src/ui/bench/dose-facts.ts";
 import type { DoseLine } from "../../../../static/src/ui/bench/doses.ts";
 import {

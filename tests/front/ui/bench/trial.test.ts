@@ -4,11 +4,10 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import type {
   JarRead,
-  Trial,
   TrialFields,
-  TrialReading,
   TrialSample,
-} from "../../../../static/src/domain/records.ts";
+} from "../../../../static/src/domain/record-fields.ts";
+import type { Trial, TrialReading } from "../../../../static/src/domain/records.ts";
 import {
   auxiliaryIn,
   doseWords,

@@ -2,7 +2,8 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import type { BeerFields, Lot } from "../../../../static/src/domain/records.ts";
+import type { BeerFields } from "../../../../static/src/domain/record-fields.ts";
+import type { Lot } from "../../../../static/src/domain/records.ts";
 import type { Contents } from "../../../../static/src/domain/standing.ts";
 import {
   type Fined,

@@ -2,12 +2,8 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import type {
-  Brewery,
-  Customer,
-  DropAsked,
-  DropLine,
-} from "../../../../static/src/domain/records.ts";
+import type { DropAsked, DropLine } from "../../../../static/src/domain/record-fields.ts";
+import type { Brewery, Customer } from "../../../../static/src/domain/records.ts";
 import { depositPence } from "../../../../static/src/ui/out/deposits.ts";
 import {
   askedFault,

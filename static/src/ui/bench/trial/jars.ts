@@ -2,7 +2,8 @@
 
 import { trialLadder } from "../../../domain/bench/trial.ts";
 import { figure } from "../../../domain/figures.ts";
-import type { JarRead, Trial, TrialReading, TrialSample } from "../../../domain/records.ts";
+import type { JarRead, TrialSample } from "../../../domain/record-fields.ts";
+import type { Trial, TrialReading } from "../../../domain/records.ts";
 import { attempt } from "../../attempt.ts";
 import { clockWords, count, fullTimeWords, type Known, sentence, timeWords } from "../../words.ts";
 import { whyNotFined } from "../fining.ts";

@@ -4,7 +4,7 @@ import { trialLadder } from "../../../domain/bench/trial.ts";
 import { CAUTIONS } from "../../../domain/cautions.ts";
 import { DomainError } from "../../../domain/errors.ts";
 import { figure, type Settings, setting } from "../../../domain/figures.ts";
-import type { TrialSample } from "../../../domain/records.ts";
+import type { TrialSample } from "../../../domain/record-fields.ts";
 import { halfUpWhole } from "../../../domain/rounding.ts";
 import { count, litres } from "../../words.ts";
 

@@ -1,6 +1,6 @@
 // The places that nearly every brewery has, entered in one go; they can be renamed and added to.
 
-import type { PlaceFields } from "../../../domain/records.ts";
+import type { PlaceFields } from "../../../domain/record-fields.ts";
 import { book, type Saved } from "../../../store/book.ts";
 import { save } from "../../parts/say.ts";
 import { newId } from "../new-id.ts";

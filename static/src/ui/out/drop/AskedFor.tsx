@@ -1,7 +1,7 @@
 // What the customer has asked for, and how much of it is made up.
 
 import { useState } from "preact/hooks";
-import type { DropAsked } from "../../../domain/records.ts";
+import type { DropAsked } from "../../../domain/record-fields.ts";
 import { book } from "../../../store/book.ts";
 import { known } from "../../known.ts";
 import { kindsInUse } from "../../office/fleet/fleet.ts";

@@ -1,7 +1,7 @@
 // What a customer has asked for: so many of a beer in a kind of container. A container of another
 // beer is warned of before it goes on the van.
 
-import type { DropAsked } from "../../../domain/records.ts";
+import type { DropAsked } from "../../../domain/record-fields.ts";
 import type { Standing } from "../../../domain/standing.ts";
 import { type Known, listWords, text } from "../../words.ts";
 import type { Remark } from "../back.ts";

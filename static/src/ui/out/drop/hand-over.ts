@@ -1,6 +1,7 @@
 // Handing over: one tap records the drop, each container sent, and each empty taken along.
 
-import type { Brewery, Customer, DropLine } from "../../../domain/records.ts";
+import type { DropLine } from "../../../domain/record-fields.ts";
+import type { Brewery, Customer } from "../../../domain/records.ts";
 import type { Standing } from "../../../domain/standing.ts";
 import { dueOn } from "../../../domain/trips.ts";
 import type { Draft } from "../../../store/saving.ts";

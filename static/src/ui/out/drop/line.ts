@@ -4,7 +4,7 @@ import { londonDate } from "../../../domain/calendar.ts";
 import { label } from "../../../domain/cellar/label.ts";
 import { lotMark } from "../../../domain/cellar/lot.ts";
 import type { Settings } from "../../../domain/figures.ts";
-import type { DropLine } from "../../../domain/records.ts";
+import type { DropLine } from "../../../domain/record-fields.ts";
 import type { Standing } from "../../../domain/standing.ts";
 import { attempt } from "../../attempt.ts";
 import { sulphiteIn } from "../../cellar/finings-in.ts";

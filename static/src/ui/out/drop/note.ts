@@ -1,7 +1,7 @@
 // What a delivery note says, in lines: for the screen, for a message, and for the paper.
 
 import { CONTAINER_KINDS } from "../../../domain/containers.ts";
-import type { BreweryFields, DropFields, DropLine } from "../../../domain/records.ts";
+import type { BreweryFields, DropFields, DropLine } from "../../../domain/record-fields.ts";
 import { count, dateWords, listWords, litres, strength } from "../../words.ts";
 
 export interface Note {
