@@ -100,7 +100,12 @@ def test_the_chosen_look_stays(phone: Phone) -> None:
     assert chalk != slate
     phone.close()
     phone.start()
-    assert background(phone.open()) == chalk
+    page = phone.open()
+    assert background(page) == chalk
+    first, with_content = page.evaluate(
+        "() => performance.getEntriesByType('paint').map((paint) => paint.startTime)"
+    )
+    assert first == with_content, "it is painted before it is known how it is to look"
 
 
 def background(page: Page) -> str:

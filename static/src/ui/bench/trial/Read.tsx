@@ -4,6 +4,7 @@ import { signal } from "@preact/signals";
 import { setting } from "../../../domain/figures.ts";
 import type { Trial } from "../../../domain/records.ts";
 import { book } from "../../../store/book.ts";
+import { atHand } from "../../at-hand.ts";
 import { ownFigures } from "../../own-figures.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Choice } from "../../parts/Choice.tsx";
@@ -19,14 +20,7 @@ import {
 } from "./jars.ts";
 
 /** By trial; written down at each tap, so that an empty battery loses none. */
-const KEPT = "cellarapp.readings";
-type Drafts = { readonly [trial: string]: Readings };
-const drafts = signal<Drafts>(JSON.parse(localStorage.getItem(KEPT) ?? "{}"));
-
-const keepDrafts = (now: Drafts): void => {
-  localStorage.setItem(KEPT, JSON.stringify(now));
-  drafts.value = now;
-};
+const drafts = atHand<{ readonly [trial: string]: Readings }>("readings", {});
 
 type What = "clarity" | "resettled" | "sediment";
 const what = signal<What>("clarity");
@@ -41,12 +35,12 @@ const SCORES = ["1", "2", "3", "4", "5"].map((value) => ({ value, label: value }
 const note = (id: string, jar: number, read: Readings[number]): void => {
   const before = drafts.peek();
   const readings = before[id] ?? {};
-  keepDrafts({ ...before, [id]: { ...readings, [jar]: { ...readings[jar], ...read } } });
+  drafts.value = { ...before, [id]: { ...readings, [jar]: { ...readings[jar], ...read } } };
 };
 
 const drop = (id: string): void => {
   const { [id]: _, ...others } = drafts.peek();
-  keepDrafts(others);
+  drafts.value = others;
 };
 
 const Jar = (props: { id: string; jar: number; label: string; startedAt: string }) => {
