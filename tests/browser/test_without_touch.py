@@ -50,6 +50,7 @@ def test_one_fill_with_nothing_but_keys(phone: Phone, brewery: Brewery) -> None:
 def test_what_has_the_focus_is_seen(phone: Phone) -> None:
     """A ring of three pixels, whatever it is."""
     page = phone.open("office/phone")
+    expect(page.get_by_role("heading", name="Look")).to_be_visible()
     seen = 0
     while True:
         page.keyboard.press("Tab")

@@ -1,8 +1,8 @@
 // The Bar: what lies on the stillage and what is on sale.
 
-import { Nothing } from "../cellar/Nothing.tsx";
 import { useOwnStrip } from "../out/own-strip.ts";
 import { Lines } from "../parts/Line.tsx";
+import { Nothing } from "../parts/Nothing.tsx";
 import { NotMine } from "../parts/NotMine.tsx";
 import { hrefTo } from "../shell/route.ts";
 import { DipPad } from "./DipPad.tsx";

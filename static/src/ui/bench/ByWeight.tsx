@@ -2,9 +2,9 @@
 
 import { useState } from "preact/hooks";
 import { CAUTIONS } from "../../domain/cautions.ts";
-import { Nothing } from "../cellar/Nothing.tsx";
 import { known } from "../known.ts";
 import { ownFigures } from "../own-figures.ts";
+import { Empty } from "../parts/Empty.tsx";
 import { Field } from "../parts/Field.tsx";
 import { say } from "../parts/say.ts";
 import { showWorking } from "../parts/working.ts";
@@ -95,7 +95,7 @@ const ByWeight = () => {
   const what = meant.value;
   const capacityMl = what.is === "one" ? capacityOf(what.standing) : null;
   if (what.is !== "one" || capacityMl === null) {
-    return <Nothing says="Type the number of one container on the pad first." />;
+    return <Empty says="Type the number of one container on the pad first." />;
   }
   return <Form number={what.number} capacityMl={capacityMl} />;
 };

@@ -4,27 +4,14 @@ import type { Gyle } from "../../domain/records.ts";
 import { book } from "../../store/book.ts";
 import { sync } from "../../sync/engine.ts";
 import { known } from "../known.ts";
-import { Button } from "../parts/Button.tsx";
 import { Empty } from "../parts/Empty.tsx";
 import { Line, Lines } from "../parts/Line.tsx";
 import { More } from "../parts/More.tsx";
+import { NotHeard } from "../parts/Nothing.tsx";
 import { goOnTo, hrefTo } from "../shell/route.ts";
 import { brewName, dayWords, litres } from "../words.ts";
 import { gylesToRack, leftMl } from "./gyles.ts";
 import { gyleId, instead } from "./state.ts";
-
-/** A phone that has never heard from the brewery knows of no gyle, which is not the same as none. */
-const NotYet = () => (
-  <Empty
-    says={
-      sync.state.value.busy
-        ? "Fetching what the brewery knows. It takes a moment the first time."
-        : "This phone has not heard from the brewery yet, so it knows of no gyle. Washing and inspecting can be noted all the same."
-    }
-  >
-    <Button onPress={() => void sync.now()}>Ask the brewery</Button>
-  </Empty>
-);
 
 /** A gyle is of a beer, so a brewery that has not begun is sent to where beginning is set out. */
 const NoGyle = () =>
@@ -75,7 +62,11 @@ const Gyles = ({ heading, all }: { heading: string; all: readonly [string, Gyle]
 export default () => {
   const { toRack, older } = gylesToRack(book.gyles.value, known.value.now);
   if (toRack.length + older.length === 0) {
-    return sync.state.value.lastSyncAt === null ? <NotYet /> : <NoGyle />;
+    return sync.state.value.lastSyncAt === null ? (
+      <NotHeard still="Washing and inspecting can be noted all the same." />
+    ) : (
+      <NoGyle />
+    );
   }
   return (
     <>

@@ -7,7 +7,7 @@ import { may } from "../mine.ts";
 import { ownFigures } from "../own-figures.ts";
 import { Button } from "../parts/Button.tsx";
 import { Choice } from "../parts/Choice.tsx";
-import { Empty } from "../parts/Empty.tsx";
+import { Nothing } from "../parts/Nothing.tsx";
 import { save } from "../parts/say.ts";
 import { hrefTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
@@ -78,11 +78,11 @@ const ChooseLots = () => {
   const live = ADDED.filter((what) => liveLots(book.lots.value, what).length > 0);
   if (live.length === 0) {
     return (
-      <Empty says="No lot is on record. A lot entered in the Office is noted with each dose.">
+      <Nothing says="No lot is on record. A lot entered in the Office is noted with each dose.">
         <a class="button main" href={hrefTo("office", "lots", "new")}>
           Enter a lot
         </a>
-      </Empty>
+      </Nothing>
     );
   }
   return (

@@ -2,9 +2,9 @@
 
 import { signal } from "@preact/signals";
 import { book } from "../../store/book.ts";
-import { Nothing } from "../cellar/Nothing.tsx";
 import { known } from "../known.ts";
 import { ownFigures } from "../own-figures.ts";
+import { Empty } from "../parts/Empty.tsx";
 import { showWorking } from "../parts/working.ts";
 import { hrefTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
@@ -135,9 +135,8 @@ const Plan = () => {
   useTitle("Plan");
   const id = gyleId.value;
   const left = leftMl(book.gyles.value.get(id));
-  if (left === null)
-    return <Nothing says="How many litres there are of this gyle is not entered." />;
-  if (left <= 0) return <Nothing says="All of this gyle is racked." />;
+  if (left === null) return <Empty says="How many litres there are of this gyle is not entered." />;
+  if (left <= 0) return <Empty says="All of this gyle is racked." />;
   return (
     <>
       <p class="form small">{brewName(known.value, id)}</p>

@@ -2,8 +2,8 @@
 
 import { book } from "../../store/book.ts";
 import { placesFor } from "../cellar/places.ts";
-import { Empty } from "../parts/Empty.tsx";
 import { Line, Lines } from "../parts/Line.tsx";
+import { Nothing } from "../parts/Nothing.tsx";
 import { goOnTo, hrefTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
 import { filledPlace } from "./jobs.ts";
@@ -14,11 +14,11 @@ const WhereFilled = () => {
   const places = placesFor(book.places.value).filter(({ role }) => role !== "yard");
   if (places.length === 0) {
     return (
-      <Empty says="No place is entered yet. A cold room is enough to begin with.">
+      <Nothing says="No place is entered yet. A cold room is enough to begin with.">
         <a class="button main" href={hrefTo("office", "places", "new")}>
           Enter a place
         </a>
-      </Empty>
+      </Nothing>
     );
   }
   return (

@@ -2,6 +2,7 @@
 
 import type { ComponentType } from "preact";
 import { Lines } from "../parts/Line.tsx";
+import { Nothing } from "../parts/Nothing.tsx";
 import { NotMine } from "../parts/NotMine.tsx";
 import { hrefTo } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
@@ -10,7 +11,6 @@ import { count } from "../words.ts";
 import { ChooseBeer } from "./ChooseBeer.tsx";
 import { FullLine } from "./FullLine.tsx";
 import type { Full } from "./full.ts";
-import { Nothing } from "./Nothing.tsx";
 import { Plan } from "./Plan.tsx";
 import { jobs } from "./plan-state.ts";
 import { Slices } from "./Slices.tsx";

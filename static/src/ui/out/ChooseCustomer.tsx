@@ -3,11 +3,11 @@
 import { useState } from "preact/hooks";
 import { londonDate } from "../../domain/calendar.ts";
 import { book } from "../../store/book.ts";
-import { Nothing } from "../cellar/Nothing.tsx";
 import { Slices } from "../cellar/Slices.tsx";
 import { known } from "../known.ts";
 import { Field } from "../parts/Field.tsx";
 import { Line, Lines } from "../parts/Line.tsx";
+import { Nothing } from "../parts/Nothing.tsx";
 import { goOnTo, hrefTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
 import { type Customers, customersLike } from "./customers.ts";

@@ -3,13 +3,13 @@
 import type { CustomerFields } from "../../domain/record-fields.ts";
 import { book } from "../../store/book.ts";
 import { once } from "../cellar/deed.ts";
-import { Nothing } from "../cellar/Nothing.tsx";
 import { Slices } from "../cellar/Slices.tsx";
 import { known } from "../known.ts";
 import { may } from "../mine.ts";
 import { Button } from "../parts/Button.tsx";
 import { headOf } from "../parts/head-of.ts";
 import { Line, Lines } from "../parts/Line.tsx";
+import { Nothing } from "../parts/Nothing.tsx";
 import { save } from "../parts/say.ts";
 import { containerHref, goTo, hrefTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";

@@ -1,9 +1,9 @@
 // Whom to call today, in the order of what a call is worth; and who has promised or was asked.
 
-import { Nothing } from "../cellar/Nothing.tsx";
 import { Slices } from "../cellar/Slices.tsx";
 import { known } from "../known.ts";
 import { Line, Lines } from "../parts/Line.tsx";
+import { Nothing } from "../parts/Nothing.tsx";
 import { hrefTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
 import { pounds } from "../words/money.ts";

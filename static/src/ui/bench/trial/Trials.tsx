@@ -1,11 +1,11 @@
 // The finings trials of one beer: their list, a new one, or one of them.
 
 import { book } from "../../../store/book.ts";
-import { Nothing } from "../../cellar/Nothing.tsx";
 import { known } from "../../known.ts";
 import { may } from "../../mine.ts";
 import { ownFigures } from "../../own-figures.ts";
 import { Line, Lines } from "../../parts/Line.tsx";
+import { Nothing } from "../../parts/Nothing.tsx";
 import { NotMine } from "../../parts/NotMine.tsx";
 import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";

@@ -2,8 +2,8 @@
 // where it comes from. A brewery's own value counts on every phone; its default is one tap away.
 
 import { FIGURES, type FigureId } from "../../../domain/figures.ts";
-import { Nothing } from "../../cellar/Nothing.tsx";
 import { ownFigures } from "../../own-figures.ts";
+import { Empty } from "../../parts/Empty.tsx";
 import { kindWords, standingValue, valueWords } from "../../parts/figure-words.ts";
 import { Line, Lines } from "../../parts/Line.tsx";
 import { type Sources, useSources } from "../../parts/sources.ts";
@@ -32,7 +32,7 @@ const byName = (sources: Sources): FigureId[] =>
 const FigureList = () => {
   useTitle("Figures");
   const sources = useSources();
-  if (sources === null) return <Nothing says="One moment…" />;
+  if (sources === null) return <Empty says="One moment…" />;
   const all = byName(sources);
   const own = all.filter((id) => ownFigures.value[id] !== undefined);
   const usual = all.filter((id) => ownFigures.value[id] === undefined);
@@ -57,6 +57,6 @@ const FigureList = () => {
 
 export const Figures = ({ id }: { id: string | undefined }) => {
   if (id === undefined) return <FigureList />;
-  if (!isSettable(id)) return <Nothing says="There is no such figure to set." />;
+  if (!isSettable(id)) return <Empty says="There is no such figure to set." />;
   return <FigureForm key={id} id={id} />;
 };

@@ -3,8 +3,8 @@
 import { computed } from "@preact/signals";
 import { book } from "../../../store/book.ts";
 import { known } from "../../known.ts";
-import { Empty } from "../../parts/Empty.tsx";
 import { Line, Lines } from "../../parts/Line.tsx";
+import { Nothing } from "../../parts/Nothing.tsx";
 import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { brewName, litres, sentence } from "../../words.ts";
@@ -16,7 +16,7 @@ export const OverdrawnGyles = () => {
   useTitle("Gyles drawn too far");
   const all = allOverdrawn.value;
   if (all.length === 0) {
-    return <Empty says="No gyle has been drawn beyond the litres it had." />;
+    return <Nothing says="No gyle has been drawn beyond the litres it had." />;
   }
   return (
     <>

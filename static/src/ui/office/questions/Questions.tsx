@@ -5,7 +5,7 @@ import { book, type Saved } from "../../../store/book.ts";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";
 import { may } from "../../mine.ts";
-import { Empty } from "../../parts/Empty.tsx";
+import { Nothing } from "../../parts/Nothing.tsx";
 import { NotMine } from "../../parts/NotMine.tsx";
 import { save } from "../../parts/say.ts";
 import { useTitle } from "../../shell/title.ts";
@@ -40,7 +40,7 @@ const ManyAlike = ({ alike }: { alike: Alike }) => (
 export const Questions = () => {
   useTitle("Questions to settle");
   const all = allQuestions.value;
-  if (all.length === 0) return <Empty says="Nothing is odd. There is no question to settle." />;
+  if (all.length === 0) return <Nothing says="Nothing is odd. There is no question to settle." />;
   return (
     <section class="lines">
       <h2>{count(all.length, "question")}</h2>

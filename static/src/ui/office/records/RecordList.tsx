@@ -2,7 +2,6 @@
 
 import { useState } from "preact/hooks";
 import { sync } from "../../../sync/engine.ts";
-import { Nothing } from "../../cellar/Nothing.tsx";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";
 import { may } from "../../mine.ts";
@@ -10,6 +9,7 @@ import { ownFigures } from "../../own-figures.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Field } from "../../parts/Field.tsx";
 import { Line, Lines } from "../../parts/Line.tsx";
+import { Nothing } from "../../parts/Nothing.tsx";
 import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { listed, recordSays, recordTone } from "./listing.ts";

@@ -1,6 +1,6 @@
 // A section of the Office for one kind of record: its list, or the form of one.
 
-import { Nothing } from "../../cellar/Nothing.tsx";
+import { Nothing } from "../../parts/Nothing.tsx";
 import { docsOf } from "./of-kind.ts";
 import { RecordForm } from "./RecordForm.tsx";
 import { RecordList } from "./RecordList.tsx";

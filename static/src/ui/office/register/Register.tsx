@@ -3,13 +3,13 @@
 import { computed, signal } from "@preact/signals";
 import { CONTAINER_KINDS } from "../../../domain/containers.ts";
 import { book } from "../../../store/book.ts";
-import { Nothing } from "../../cellar/Nothing.tsx";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";
 import { may } from "../../mine.ts";
 import { Field, Select } from "../../parts/Field.tsx";
 import { headOf } from "../../parts/head-of.ts";
 import { Line, Lines } from "../../parts/Line.tsx";
+import { Nothing } from "../../parts/Nothing.tsx";
 import { containerHref, hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { containerName, kindName, sentence, standingWords } from "../../words.ts";

@@ -8,9 +8,9 @@ import NewContainer from "../../bench/NewContainer.tsx";
 import { newKind } from "../../bench/state.ts";
 import { Slices } from "../../cellar/Slices.tsx";
 import { known } from "../../known.ts";
-import { Empty } from "../../parts/Empty.tsx";
 import { headOf } from "../../parts/head-of.ts";
 import { Line, Lines } from "../../parts/Line.tsx";
+import { Nothing } from "../../parts/Nothing.tsx";
 import { save, say } from "../../parts/say.ts";
 import { containerHref } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
@@ -37,7 +37,7 @@ const enter = (all: readonly Standing[]) => {
 export const Unregistered = () => {
   useTitle("Not registered");
   const all = unregistered.value;
-  if (all.length === 0) return <Empty says="Every number that was used is on record." />;
+  if (all.length === 0) return <Nothing says="Every number that was used is on record." />;
   return (
     <>
       <div class="form">

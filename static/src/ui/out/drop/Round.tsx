@@ -3,9 +3,9 @@
 import { book } from "../../../store/book.ts";
 import { known } from "../../known.ts";
 import { Button } from "../../parts/Button.tsx";
-import { Empty } from "../../parts/Empty.tsx";
 import { bareHead } from "../../parts/head-of.ts";
 import { Line, Lines } from "../../parts/Line.tsx";
+import { Nothing } from "../../parts/Nothing.tsx";
 import { showWorking } from "../../parts/working.ts";
 import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
@@ -148,7 +148,7 @@ export const Round = () => {
   return (
     <div class="out">
       {open.length + madeToday.value.length === 0 && (
-        <Empty says="No drop is made up. Make one up for each customer that the van goes to." />
+        <Nothing says="No drop is made up. Make one up for each customer that the van goes to." />
       )}
       {open.length > 0 && (
         <>
