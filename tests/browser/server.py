@@ -80,6 +80,11 @@ class Server:
         if self._process is not None:
             self._process.terminate()
 
+    def freeze(self) -> None:
+        """Leave it as a machine that has hung: what is sent arrives, nobody takes it up."""
+        assert self._process is not None
+        os.killpg(self._process.pid, signal.SIGSTOP)
+
     def kill(self) -> None:
         """Stop it as a power cut would: main process and worker at once."""
         if self._process is not None:

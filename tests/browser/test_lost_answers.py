@@ -39,6 +39,7 @@ def test_a_server_killed_while_it_is_sent_to_loses_and_doubles_nothing(
     tap(page, "Fill all 40")
     said(page, "101 to 140 filled, 40 in all. On this phone.")
 
+    server.freeze()
     with page.expect_request("**/api/push"):
         phone.find_signal()
     server.kill()
