@@ -35,8 +35,8 @@ interface ProblemBody {
 }
 
 /** What is wrong with single fields, or else what the problem is called and what to do about it. */
-const wordsOf = (body: unknown): string => {
-  const { title, detail, errors } = body as ProblemBody;
+export const wordsOf = (problem: unknown): string => {
+  const { title, detail, errors } = problem as ProblemBody;
   const fields = Array.isArray(errors) ? errors.map((error) => error.detail) : [];
   const said = (fields.length > 0 ? fields : [title, detail]).filter(isText).filter(Boolean);
   return said.length === 0 ? NO_SENSE : said.map(stopped).join(" ");

@@ -10,7 +10,7 @@ import { Field } from "../../parts/Field.tsx";
 import { faultWords, say } from "../../parts/say.ts";
 import { useTitle } from "../../shell/title.ts";
 import { count, listWords } from "../../words.ts";
-import { ask } from "../asking.ts";
+import { fetchAnswer } from "../fetching.ts";
 import { readNumbers } from "../register/numbers.ts";
 
 type Which = "fills" | "plates";
@@ -45,7 +45,7 @@ const rackedToday = (): string => {
 };
 
 const makePaper = async (which: Which, query: URLSearchParams): Promise<Paper> => {
-  const file = await (await ask(`/api/labels/${which}.pdf?${query}`)).blob();
+  const file = await (await fetchAnswer(`/api/labels/${which}.pdf?${query}`)).blob();
   return { address: URL.createObjectURL(file), name: `${which}.pdf` };
 };
 

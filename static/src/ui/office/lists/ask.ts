@@ -1,7 +1,7 @@
 // Lists of the brewery's own, read by its server: what they say, before anything is recorded.
 
 import type { Draft } from "../../../store/saving.ts";
-import { askJson, NotGiven } from "../asking.ts";
+import { fetchJson, NotGiven } from "../fetching.ts";
 
 export interface SheetKind {
   kind: string;
@@ -30,12 +30,16 @@ const MOST_BYTES = 1024 * 1024;
 const TOO_LARGE = "The file has more than 1 MiB. Take out what is no list, or split it.";
 
 export const askForKinds = async (): Promise<readonly SheetKind[]> =>
-  ((await askJson("/api/sheets")) as { sheets: SheetKind[] }).sheets;
+  ((await fetchJson("/api/sheets")) as { sheets: SheetKind[] }).sheets;
 
 export const readList = async (kind: string, file: Blob): Promise<Reading> => {
   if (file.size > MOST_BYTES) throw new NotGiven(TOO_LARGE);
   const headers = { "Content-Type": "application/octet-stream" };
-  return (await askJson(`/api/sheets/${kind}`, { method: "POST", headers, body: file })) as Reading;
+  return (await fetchJson(`/api/sheets/${kind}`, {
+    method: "POST",
+    headers,
+    body: file,
+  })) as Reading;
 };
 
 /** Ready to be recorded. */

@@ -1,5 +1,6 @@
 // What the Office asks the brewery's server for at once: lists and papers, which it alone can make.
 
+import { wordsOf } from "../../sync/asking.ts";
 import { CANNOT_REACH, NO_SENSE, PATIENCE_MS } from "../../sync/transport.ts";
 
 /** Why there is no answer; the message is for people. */
@@ -8,7 +9,7 @@ export class NotGiven extends Error {
 }
 
 /** The answer, where it is a good one. Rejects with NotGiven. */
-export const ask = async (path: string, sending: RequestInit = {}): Promise<Response> => {
+export const fetchAnswer = async (path: string, sending: RequestInit = {}): Promise<Response> => {
   const asking = { cache: "no-store", signal: AbortSignal.timeout(PATIENCE_MS) } as const;
   let response: Response;
   try {
@@ -21,8 +22,8 @@ export const ask = async (path: string, sending: RequestInit = {}): Promise<Resp
 };
 
 /** The JSON of an answer. Rejects with NotGiven. */
-export const askJson = async (path: string, sending?: RequestInit): Promise<unknown> => {
-  const response = await ask(path, sending);
+export const fetchJson = async (path: string, sending?: RequestInit): Promise<unknown> => {
+  const response = await fetchAnswer(path, sending);
   try {
     return await response.json();
   } catch (cause) {
@@ -32,7 +33,7 @@ export const askJson = async (path: string, sending?: RequestInit): Promise<unkn
 
 const whyNot = async (response: Response): Promise<string> => {
   try {
-    return ((await response.json()) as { detail?: string }).detail ?? NO_SENSE;
+    return wordsOf(await response.json());
   } catch {
     return NO_SENSE; // a gateway's page
   }
