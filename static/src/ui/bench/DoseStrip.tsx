@@ -7,6 +7,7 @@ import { listWords, sentence } from "../words.ts";
 import type { DoseLine, Missing } from "./dose-line.ts";
 import { Given } from "./Given.tsx";
 import { amountGiven } from "./instead.ts";
+import { Remarks } from "./Remarks.tsx";
 import { sizeName } from "./sizes.ts";
 import { instead } from "./state.ts";
 
@@ -101,7 +102,12 @@ const Cell = ({ line }: { line: DoseLine }) => {
       </li>
     );
   }
-  const Decide = line.later ? null : () => <Given line={line} />;
+  const Decide = () => (
+    <>
+      {!line.later && <Given line={line} />}
+      <Remarks line={line} />
+    </>
+  );
   const ask = line.each === null ? "how much is given" : "how it is worked out";
   return (
     <li>

@@ -10,6 +10,7 @@ import { doseLines } from "./doses.ts";
 import { toFill } from "./jobs.ts";
 import { KegCell, kegsOf } from "./KegCell.tsx";
 import { LotsLine } from "./LotsLine.tsx";
+import { usedLots } from "./lots-used.ts";
 import { finingLine, rackedFor } from "./noted.ts";
 import { gyleId, instead, job, meant } from "./state.ts";
 
@@ -26,7 +27,7 @@ const Caution = ({ says, look }: { says: string; look: boolean }) =>
 
 const Fining = () => {
   const [standing = null] = meantNow();
-  const line = standing && finingLine(known.value, standing, ownFigures.value);
+  const line = standing && finingLine(known.value, standing, ownFigures.value, usedLots.value);
   if (line === null) return null;
   const gyle = standing?.contents?.gyle ?? "";
   const beer = known.value.gyles.get(gyle)?.fields.beer ?? "";
@@ -47,7 +48,8 @@ const Fining = () => {
 
 const Filling = () => {
   const gyle = gyleId.value;
-  const racked = rackedFor(known.value, gyle, meantNow().map(toFill), ownFigures.value);
+  const all = meantNow().map(toFill);
+  const racked = rackedFor(known.value, gyle, all, ownFigures.value, usedLots.value);
   if (racked === null) return null;
   const lines = doseLines(racked);
   const kegs = kegsOf(racked);

@@ -11,6 +11,8 @@ import { useTitle } from "../shell/title.ts";
 import { beerDoc, brewName, litres, sentence } from "../words.ts";
 import { Expect } from "./Expect.tsx";
 import { leftMl } from "./gyles.ts";
+import { lotsThemselves } from "./lots.ts";
+import { usedLots } from "./lots-used.ts";
 import {
   fillWords,
   leftWords,
@@ -79,6 +81,7 @@ const Planned = ({ id, vesselMl }: { id: string; vesselMl: number }) => {
     gyle,
     sizes: sizesIn(plan),
     settings: ownFigures.value,
+    next: lotsThemselves(book.lots.value, usedLots.value),
   };
   return (
     <>

@@ -3,10 +3,11 @@
 
 import { CAUTIONS } from "../../domain/cautions.ts";
 import { Line, Lines } from "../parts/Line.tsx";
-import { showWorking } from "../parts/working.ts";
+import { showUnder } from "../parts/working.ts";
 import { listWords, sentence } from "../words.ts";
 import type { DoseLine, Racked } from "./dose-line.ts";
 import { doseLines } from "./doses.ts";
+import { Remarks } from "./Remarks.tsx";
 import { sizeName } from "./sizes.ts";
 import { syrupWords } from "./syrup-words.ts";
 
@@ -28,7 +29,8 @@ const Total = ({ line, beer }: { line: DoseLine; beer: Racked["beer"] }) => {
         : {
             action: {
               label: "Why",
-              onPress: () => showWorking(sentence(line.label), ...line.worked),
+              onPress: () =>
+                showUnder(() => <Remarks line={line} />, sentence(line.label), ...line.worked),
             },
           })}
     />

@@ -4,8 +4,10 @@ import type { sealedPressure } from "../../domain/bench/pressure.ts";
 import { DomainError } from "../../domain/errors.ts";
 import type { Settings } from "../../domain/figures.ts";
 import type { BeerFields, GyleFields } from "../../domain/record-fields.ts";
-import type { Dose } from "../../domain/standing.ts";
+import type { Contents, Dose } from "../../domain/standing.ts";
+import type { LotOf } from "../cellar/finings-in.ts";
 import type { AnyWorked } from "../parts/working.ts";
+import type { Lots } from "./lots.ts";
 import type { Size } from "./sizes.ts";
 
 export type Added = Dose["what"];
@@ -17,6 +19,11 @@ export interface Racked {
   /** What the beer usually has, where enough of its gyles were measured. */
   usualPh?: number | null;
   settings: Settings;
+  /** What a full container has had before, and all lots, by which its label goes. */
+  wentIn?: Pick<Contents, "doses" | "volume_ml">;
+  lots?: Lots;
+  /** The lots that go in now. */
+  next?: LotOf;
 }
 
 /** What is not entered yet, and of what it is to be entered. */
@@ -39,6 +46,8 @@ export interface DoseLine {
   /** Isinglass after alginate: not at filling but some hours later. */
   later: boolean;
   worked: AnyWorked[];
+  /** Said above the working: by whose figures it goes. */
+  remarks?: string[];
   /** Of sugar: the pressure that so much of it in a litre comes to in a closed container. */
   closed?: (perL: number) => ReturnType<typeof sealedPressure>;
 }

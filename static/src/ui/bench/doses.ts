@@ -8,11 +8,11 @@ import type { CautionId } from "../../domain/cautions.ts";
 import { DomainError } from "../../domain/errors.ts";
 import { figure } from "../../domain/figures.ts";
 import { halfUpWhole } from "../../domain/rounding.ts";
-import { sulphiteIn } from "../cellar/finings-in.ts";
 import type { AnyWorked } from "../parts/working.ts";
 import { carbonated } from "./carbonating.ts";
 import { type DoseLine, fillings, type Half, lacking, type Racked, refusal } from "./dose-line.ts";
 import { primingsLine } from "./primings-line.ts";
+import { sulphiteOf } from "./sulphite.ts";
 
 export type { Added, DoseLine, Racked } from "./dose-line.ts";
 
@@ -41,12 +41,6 @@ const order = ({ beer }: Racked, product: Finings): AnyWorked[] => {
   return both ? [finingsOrder({ product, vegan, earlier: [] })] : [];
 };
 
-/** What they carry in at the beer's rates, where they carry any. */
-const sulphite = ({ beer, gyle, settings }: Racked): AnyWorked[] => {
-  const worked = sulphiteIn({ contents: null, beer, gyle, lots: new Map() }, settings);
-  return worked === null ? [] : [worked];
-};
-
 const finings = (racked: Racked, half: Half, rate: number, note: string): DoseLine => {
   try {
     const what = half.what as Finings;
@@ -56,6 +50,7 @@ const finings = (racked: Racked, half: Half, rate: number, note: string): DoseLi
     const worked = finingsDose(inputs, settings);
     const each = worked.result.containers.map((row) => halfUpWhole(row.dose_ml));
     const total = worked.result.total_ml;
+    const sulphite = sulphiteOf(racked);
     return {
       ...half,
       each,
@@ -63,7 +58,8 @@ const finings = (racked: Racked, half: Half, rate: number, note: string): DoseLi
       note,
       missing: null,
       later: false,
-      worked: [worked, ...order(racked, what), ...conditions(racked), ...sulphite(racked)],
+      worked: [worked, ...order(racked, what), ...conditions(racked), ...sulphite.worked],
+      remarks: sulphite.says,
     };
   } catch (fault) {
     return refusal(half, fault);

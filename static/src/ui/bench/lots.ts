@@ -6,6 +6,7 @@ import type { Settings } from "../../domain/figures.ts";
 import type { Lot } from "../../domain/records.ts";
 import type { Dose, Standing } from "../../domain/standing.ts";
 import { attempt } from "../attempt.ts";
+import type { LotOf } from "../cellar/finings-in.ts";
 import { count, dateWords, degrees, listWords, sentence } from "../words.ts";
 
 export type Lots = ReadonlyMap<string, Lot>;
@@ -54,6 +55,10 @@ export const lotsInUse = (
   }
   return found;
 };
+
+/** The lots themselves, by product. */
+export const lotsThemselves = (lots: Lots, used: LotsInUse): LotOf =>
+  Object.fromEntries(Object.entries(used).map(([what, id]) => [what, lots.get(id)]));
 
 const LASTS: { readonly [what in Added]?: "isinglass" | "auxiliary" } = {
   isinglass: "isinglass",

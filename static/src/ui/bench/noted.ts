@@ -9,7 +9,7 @@ import type { DoseLine, Racked } from "./dose-line.ts";
 import { doseLines, isinglassLine } from "./doses.ts";
 import { finingNow, whyNotFined } from "./fining.ts";
 import { amountGiven, type Instead } from "./instead.ts";
-import type { LotsInUse } from "./lots.ts";
+import { type LotsInUse, lotsThemselves } from "./lots.ts";
 import { sizesOf, type ToFill } from "./sizes.ts";
 import { usualPh } from "./usual-ph.ts";
 
@@ -19,12 +19,21 @@ export const rackedFor = (
   gyle: string,
   all: readonly ToFill[],
   settings: Settings,
+  used: LotsInUse,
 ): Racked | null => {
   const beer = beerDoc(known, gyle);
   const sizes = sizesOf(all);
   if (beer === null || sizes.length === 0) return null;
   const fields = known.gyles.get(gyle)?.fields ?? {};
-  return { beer: beer.fields, gyle: fields, sizes, usualPh: usualPh(known, gyle), settings };
+  return {
+    beer: beer.fields,
+    gyle: fields,
+    sizes,
+    usualPh: usualPh(known, gyle),
+    settings,
+    lots: known.lots,
+    next: lotsThemselves(known.lots, used),
+  };
 };
 
 /** What a person or the lots in use say of doses, beyond what is worked out. */
@@ -41,7 +50,7 @@ export const fillDoses = (
   own: Settings,
   { instead, lots }: Noted,
 ): Facts[] => {
-  const racked = rackedFor(known, gyle, [one], own);
+  const racked = rackedFor(known, gyle, [one], own, lots);
   return (racked === null ? [] : doseLines(racked)).flatMap((line) => {
     const amount = amountGiven(instead, line, 0) ?? 0;
     return line.later || amount === 0 ? [] : [doseFacts(line, amount, lots)];
@@ -49,12 +58,17 @@ export const fillDoses = (
 };
 
 /** The isinglass for a container that is full. */
-export const finingLine = (known: Known, standing: Standing, own: Settings): DoseLine | null => {
+export const finingLine = (
+  known: Known,
+  standing: Standing,
+  own: Settings,
+  used: LotsInUse,
+): DoseLine | null => {
   const { contents, kind } = standing;
   if (contents === null) return null;
   const full = { kind, volume_ml: contents.left_ml, limit_millibar: null };
-  const racked = rackedFor(known, contents.gyle, [full], own);
-  const line = racked && isinglassLine(racked);
+  const racked = rackedFor(known, contents.gyle, [full], own, used);
+  const line = racked && isinglassLine({ ...racked, wentIn: contents });
   if (line === null || line.each === null) return line;
   // What it has had before matters: beer is fined a second time with less.
   const order = finingNow(contents.doses, racked?.beer.vegan ?? false, known.now);
@@ -67,7 +81,7 @@ export const finingFacts = (
   own: Settings,
   { instead, lots }: Noted,
 ): Facts => {
-  const line = finingLine(known, standing, own);
+  const line = finingLine(known, standing, own, lots);
   const amount = line && amountGiven(instead, line, 0);
   return line === null || amount === null ? { what: "isinglass" } : doseFacts(line, amount, lots);
 };
@@ -88,7 +102,7 @@ export const finingRefusal = (
   if (why?.is === "wait") {
     return `${number} had alginate auxiliary: no isinglass until ${timeWords(why.until, known.now)}.`;
   }
-  const line = finingLine(known, standing, own);
+  const line = finingLine(known, standing, own, {});
   if (line === null) return `${beer?.fields.name ?? "This beer"} has no rate of isinglass.`;
   const amount = amountGiven(instead, line, 0);
   if (amount === 0) return `None is down as given to ${number}: tap the dose and say how much.`;

@@ -16,7 +16,14 @@ export interface Fined {
   beer: Partial<BeerFields>;
   gyle: Partial<GyleFields>;
   lots: ReadonlyMap<string, Lot>;
+  /** The lots that go in next, for what is still to come. */
+  next?: LotOf;
+  /** Isinglass is about to go in, whatever has. */
+  fining?: boolean;
 }
+
+/** Of each product a lot of it. */
+export type LotOf = { readonly [what in Dose["what"]]?: Lot };
 
 const PRODUCTS: { readonly [what in Dose["what"]]?: FiningsProduct } = {
   isinglass: "isinglass",
@@ -40,36 +47,44 @@ export const isinglassIn = ({ contents, beer }: Pick<Fined, "contents" | "beer">
   return rate === undefined ? null : rate > 0;
 };
 
-const byRate = (product: FiningsProduct, mlPerHl = 0) =>
-  mlPerHl > 0 ? [{ product, ml_per_l: mlPerHl / 100, so2_mg_per_l: null }] : [];
+type Part = { what: Dose["what"]; product: FiningsProduct; ml_per_l: number; lot: Lot | undefined };
 
-/** As noted with the fill, by the sheets of their lots; where nothing was, by the beer's rates. */
-const additionsOf = ({ contents, beer, lots }: Fined) => {
-  const isinglass = isinglassIn({ contents, beer })
+const part = (what: Dose["what"], ml_per_l: number, lot: Lot | undefined): Part[] => {
+  const product = PRODUCTS[what];
+  return product === undefined ? [] : [{ what, product, ml_per_l, lot }];
+};
+
+/** As noted with the fill, with their lots; where nothing was, by the beer's rates. */
+export const finingsIn = ({ contents, beer, lots, next = {}, fining = false }: Fined): Part[] => {
+  const byRate = (what: Dose["what"], mlPerHl = 0) =>
+    mlPerHl > 0 ? part(what, mlPerHl / 100, next[what]) : [];
+  const toCome = isinglassIn({ contents, beer })
     ? byRate("isinglass", beer.isinglass_ml_per_hl)
     : [];
   if (contents === null || contents.doses.length === 0) {
     const { auxiliary = "none" } = beer;
     return [
-      ...(auxiliary === "none" ? [] : byRate("auxiliary", beer.auxiliary_ml_per_hl)),
-      ...isinglass,
+      ...(auxiliary === "none" ? [] : byRate(auxiliary, beer.auxiliary_ml_per_hl)),
+      ...toCome,
     ];
   }
   const { doses, volume_ml } = contents;
-  const additions = doses.flatMap(({ what, amount_ml, lot }) => {
-    const product = PRODUCTS[what];
-    if (product === undefined) return [];
-    const ml_per_l = ((amount_ml ?? 0) * 1000) / volume_ml;
-    return [{ product, ml_per_l, so2_mg_per_l: lots.get(lot ?? "")?.fields.so2_mg_per_l ?? null }];
-  });
-  return has(doses, "isinglass") ? additions : [...additions, ...isinglass];
+  const wentIn = doses.flatMap(({ what, amount_ml, lot }) =>
+    part(what, ((amount_ml ?? 0) * 1000) / volume_ml, lots.get(lot ?? "")),
+  );
+  return has(doses, "isinglass") && !fining ? wentIn : [...wentIn, ...toCome];
 };
 
-/** Carried in and in total, by the rule; null where a dose cannot be. */
+/** Carried in and in total, by the rule and the sheets of the lots; null where a dose cannot be. */
 export const sulphiteIn = (fined: Fined, settings: Settings) => {
   const own = fined.gyle.sulphite_decimg_per_l;
   const beer_so2_mg_per_l = own === undefined ? null : own / 10;
-  return attempt(() => sulphite({ beer_so2_mg_per_l, additions: additionsOf(fined) }, settings));
+  const additions = finingsIn(fined).map(({ product, ml_per_l, lot }) => ({
+    product,
+    ml_per_l,
+    so2_mg_per_l: lot?.fields.so2_mg_per_l ?? null,
+  }));
+  return attempt(() => sulphite({ beer_so2_mg_per_l, additions }, settings));
 };
 
 type Worked = NonNullable<ReturnType<typeof sulphiteIn>>;

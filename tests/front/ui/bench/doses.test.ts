@@ -137,6 +137,68 @@ test("sulphite that finings carry over the limit is said aloud, and else stands 
   assert.deepEqual(over, ["declare_sulphites"]);
 });
 
+const lotOf = (name: string, so2_mg_per_l?: number) => ({
+  fields: { name, ...(so2_mg_per_l === undefined ? {} : { so2_mg_per_l }) },
+  set_by: {},
+});
+/** Carried in by the isinglass alone, and whose figure it goes by. */
+const carriedBy = (more: Partial<Racked>) => {
+  const beer = { ...BEER, auxiliary: "none" as const };
+  const all = doseLines({ beer, gyle: GYLE, sizes: FIRKIN, settings: {}, ...more });
+  const [isinglass] = all.filter(({ what }) => what === "isinglass");
+  const steps = isinglass?.worked.flatMap((one) => one.steps) ?? [];
+  const carried = steps.find(({ says }) => says.startsWith("Carried in"))?.value;
+  return { carried, remarks: isinglass?.remarks };
+};
+
+test("sulphite goes by the lot that goes in, else by the highest published, and says which", () => {
+  // 10.42 mL/L of 500 mg/L (Murphy & Son, Function of Isinglass Finings), and of 300 mg/L
+  assert.deepEqual(carriedBy({}), {
+    carried: 5.21,
+    remarks: ["Sulphite in the isinglass: 500 mg/L, the highest published, as no lot is noted."],
+  });
+  assert.deepEqual(carriedBy({ next: { isinglass: lotOf("F12", 300) } }), {
+    carried: 3.13,
+    remarks: ["Sulphite in the isinglass: 300 mg/L, by lot F12."],
+  });
+  assert.deepEqual(carriedBy({ next: { isinglass: lotOf("F13") } }), {
+    carried: 5.21,
+    remarks: [
+      "Sulphite in the isinglass: 500 mg/L, the highest published, as none is entered for lot F13.",
+    ],
+  });
+});
+
+test("fined later, what went in counts by its own lot and what goes in now by the one in use", () => {
+  const lot = "a-lot";
+  const silica = { what: "auxiliary_silica" as const, amount_ml: 71, amount_g: null, lot };
+  const isinglass = { ...silica, what: "isinglass" as const, amount_ml: 400, lot: null };
+  const mark = {
+    since: "2026-11-20T08:00:00.000Z",
+    entry: "e2",
+    by: "Ann",
+    inferred: false,
+    moves: 0,
+  };
+  const wentIn = {
+    volume_ml: 40_000,
+    doses: [
+      { ...silica, ...mark },
+      { ...isinglass, ...mark },
+    ],
+  };
+  const lots = new Map([[lot, lotOf("S4", 100)]]);
+  // 71 / 40 x 0.1 + 400 / 40 x 0.5 went in; 10.42 x 0.3 goes in now
+  assert.deepEqual(carriedBy({ wentIn, lots, next: { isinglass: lotOf("F12", 300) } }), {
+    carried: 8.3,
+    remarks: [
+      "Sulphite in the auxiliary finings (silica): 100 mg/L, by lot S4.",
+      "Sulphite in the isinglass: 500 mg/L, the highest published, as no lot is noted.",
+      "Sulphite in the isinglass: 300 mg/L, by lot F12.",
+    ],
+  });
+});
+
 test("a sugar bought as syrup asks for what its own sheet says", () => {
   const { syrup_g_per_l: _, ...dry } = BEER;
   const invert = { ...dry, priming_sugar: "invert_syrup" };

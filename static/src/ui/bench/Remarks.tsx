@@ -1,0 +1,13 @@
+// By whose figures a dose goes, above how it was worked out.
+
+import type { DoseLine } from "./dose-line.ts";
+
+export const Remarks = ({ line }: { line: DoseLine }) => (
+  <>
+    {(line.remarks ?? []).map((says) => (
+      <p key={says} class="small">
+        {says}
+      </p>
+    ))}
+  </>
+);
