@@ -8,7 +8,7 @@ import { Empty } from "../parts/Empty.tsx";
 import { Line, Lines } from "../parts/Line.tsx";
 import { More } from "../parts/More.tsx";
 import { NotHeard } from "../parts/Nothing.tsx";
-import { goOnTo, hrefTo } from "../shell/route.ts";
+import { formAndBack, goOnTo, hrefTo } from "../shell/route.ts";
 import { brewName, dayWords, litres } from "../words.ts";
 import { gylesToRack, leftMl } from "./gyles.ts";
 import { gyleId, instead } from "./state.ts";
@@ -16,14 +16,14 @@ import { gyleId, instead } from "./state.ts";
 /** A gyle is of a beer, so a brewery that has not begun is sent to where beginning is set out. */
 const NoGyle = () =>
   book.beers.value.size === 0 ? (
-    <Empty says="Nothing is entered yet. Four short steps in the Office, and the first cask can be filled here.">
+    <Empty says="Nothing is entered yet. A few short steps in the Office, and the first cask can be filled here.">
       <a class="button main" href={hrefTo("office")}>
         Begin
       </a>
     </Empty>
   ) : (
     <Empty says="No gyle is on record yet. A gyle is one brew of one beer; enter it in the Office and it can be racked here.">
-      <a class="button main" href={hrefTo("office", "gyles", "new")}>
+      <a class="button main" href={formAndBack("gyles", "new")}>
         Enter a gyle
       </a>
     </Empty>

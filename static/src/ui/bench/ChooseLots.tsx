@@ -9,7 +9,7 @@ import { Button } from "../parts/Button.tsx";
 import { Choice } from "../parts/Choice.tsx";
 import { Nothing } from "../parts/Nothing.tsx";
 import { save } from "../parts/say.ts";
-import { hrefTo } from "../shell/route.ts";
+import { formAndBack, hrefTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
 import { addedWords } from "../words/entries.ts";
 import { sentence } from "../words.ts";
@@ -79,7 +79,7 @@ const ChooseLots = () => {
   if (live.length === 0) {
     return (
       <Nothing says="No lot is on record. A lot entered in the Office is noted with each dose.">
-        <a class="button main" href={hrefTo("office", "lots", "new")}>
+        <a class="button main" href={formAndBack("lots", "new")}>
           Enter a lot
         </a>
       </Nothing>
@@ -93,7 +93,7 @@ const ChooseLots = () => {
       <a class="button main wide" href={hrefTo("bench")}>
         To the pad
       </a>
-      <a class="button" href={hrefTo("office", "lots", "new")}>
+      <a class="button" href={formAndBack("lots", "new")}>
         Enter a new lot
       </a>
     </div>

@@ -2,7 +2,7 @@
 // Behind a tap how it was worked out, and what is given instead.
 
 import { showUnder } from "../parts/working.ts";
-import { hrefTo } from "../shell/route.ts";
+import { formAndBack } from "../shell/route.ts";
 import { listWords, sentence } from "../words.ts";
 import type { DoseLine, Missing } from "./dose-line.ts";
 import { Given } from "./Given.tsx";
@@ -127,9 +127,7 @@ const Cell = ({ line }: { line: DoseLine }) => {
 export const Lacking = (props: { label: string; missing: Missing; gyle: string; beer: string }) => {
   const { label, missing } = props;
   const ofGyle = missing.of === "gyle";
-  const href = ofGyle
-    ? hrefTo("office", "gyles", props.gyle)
-    : hrefTo("office", "beers", props.beer);
+  const href = ofGyle ? formAndBack("gyles", props.gyle) : formAndBack("beers", props.beer);
   return (
     <p>
       <a

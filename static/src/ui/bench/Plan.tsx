@@ -6,7 +6,7 @@ import { known } from "../known.ts";
 import { ownFigures } from "../own-figures.ts";
 import { Empty } from "../parts/Empty.tsx";
 import { showWorking } from "../parts/working.ts";
-import { hrefTo } from "../shell/route.ts";
+import { formAndBack, hrefTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
 import { beerDoc, brewName, litres, sentence } from "../words.ts";
 import { Expect } from "./Expect.tsx";
@@ -96,7 +96,7 @@ const Planned = ({ id, vesselMl }: { id: string; vesselMl: number }) => {
           {gyle.loss_ml === undefined ? "." : `, ${litres(gyle.loss_ml)} stay behind.`}
         </p>
         {gyle.loss_ml === undefined && (
-          <a class="button" href={hrefTo("office", "gyles", id)}>
+          <a class="button" href={formAndBack("gyles", id)}>
             Enter what stays behind
           </a>
         )}

@@ -4,7 +4,7 @@ import { book } from "../../store/book.ts";
 import { placesFor } from "../cellar/places.ts";
 import { Line, Lines } from "../parts/Line.tsx";
 import { Nothing } from "../parts/Nothing.tsx";
-import { goOnTo, hrefTo } from "../shell/route.ts";
+import { formAndBack, goOnTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
 import { filledPlace } from "./jobs.ts";
 import { standsIn } from "./state.ts";
@@ -15,7 +15,7 @@ const WhereFilled = () => {
   if (places.length === 0) {
     return (
       <Nothing says="No place is entered yet. A cold room is enough to begin with.">
-        <a class="button main" href={hrefTo("office", "places", "new")}>
+        <a class="button main" href={formAndBack("places", "new")}>
           Enter a place
         </a>
       </Nothing>

@@ -72,20 +72,20 @@ const Overview = () => (
 );
 
 const Office = ({ path }: ScreenProps) => {
-  const [section, id] = path;
+  const [section, id, ...from] = path;
   switch (section) {
     case "brewery":
-      return <RecordForm spec={SPECS.brewery} id="brewery" back="" />;
+      return <RecordForm spec={SPECS.brewery} id="brewery" back={["office"]} />;
     case "beers":
-      return <Records kind="beer" section={section} id={id} />;
+      return <Records kind="beer" section={section} id={id} from={from} />;
     case "gyles":
-      return <Records kind="gyle" section={section} id={id} />;
+      return <Records kind="gyle" section={section} id={id} from={from} />;
     case "places":
-      return <Records kind="place" section={section} id={id} />;
+      return <Records kind="place" section={section} id={id} from={from} />;
     case "customers":
-      return <Records kind="customer" section={section} id={id} />;
+      return <Records kind="customer" section={section} id={id} from={from} />;
     case "lots":
-      return <Records kind="lot" section={section} id={id} />;
+      return <Records kind="lot" section={section} id={id} from={from} />;
     case "figures":
       return <Figures id={id} />;
     case "fleet":
@@ -104,7 +104,7 @@ const Office = ({ path }: ScreenProps) => {
     case "entries":
       return <Entries />;
     case "labels":
-      return <Labels which={id === "plates" ? id : "fills"} of={path[2]} />;
+      return <Labels which={id === "plates" ? id : "fills"} of={from[0]} />;
     case "calendar":
       return <Calendar />;
     case "lists":

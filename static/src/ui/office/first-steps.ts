@@ -4,7 +4,7 @@ import type { Section } from "./sections.ts";
 
 type Kind = "beers" | "places" | "containers" | "gyles";
 
-/** In the order in which they are entered: a gyle is of a beer. */
+/** In the order in which they are entered: a gyle is of a beer. A form leads on to what comes next. */
 const STEPS: readonly (Section & { lacks: Kind })[] = [
   {
     lacks: "containers",
@@ -14,7 +14,7 @@ const STEPS: readonly (Section & { lacks: Kind })[] = [
   },
   {
     lacks: "beers",
-    path: "beers/new",
+    path: "beers/new/office",
     title: "Your first beer",
     says: "its name is enough, the rest can follow",
   },
@@ -32,7 +32,7 @@ const STEPS: readonly (Section & { lacks: Kind })[] = [
   },
   {
     lacks: "gyles",
-    path: "gyles/new",
+    path: "gyles/new/bench",
     title: "The gyle to rack",
     says: "then it can be filled at the Bench",
   },

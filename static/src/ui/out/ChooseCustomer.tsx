@@ -8,7 +8,7 @@ import { known } from "../known.ts";
 import { Field } from "../parts/Field.tsx";
 import { Line, Lines } from "../parts/Line.tsx";
 import { Nothing } from "../parts/Nothing.tsx";
-import { goOnTo, hrefTo } from "../shell/route.ts";
+import { formAndBack, goOnTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
 import { type Customers, customersLike } from "./customers.ts";
 import { sendTo } from "./state.ts";
@@ -29,7 +29,7 @@ export const ChooseCustomer = () => {
   if (customers.size === 0) {
     return (
       <Nothing says="No customer is entered yet. A container is sent to a customer.">
-        <a class="button main" href={hrefTo("office", "customers", "new")}>
+        <a class="button main" href={formAndBack("customers", "new")}>
           Enter a customer
         </a>
       </Nothing>

@@ -11,7 +11,7 @@ import { headOf } from "../parts/head-of.ts";
 import { Line, Lines } from "../parts/Line.tsx";
 import { Nothing } from "../parts/Nothing.tsx";
 import { save } from "../parts/say.ts";
-import { containerHref, goTo, hrefTo } from "../shell/route.ts";
+import { containerHref, formAndBack, goTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
 import { count, customerName } from "../words.ts";
 import { AtStake, ProposeMissing } from "./AtStake.tsx";
@@ -57,7 +57,7 @@ const Reach = ({ customer }: { customer: string }) => {
           Map
         </a>
       )}
-      <a class="button" href={hrefTo("office", "customers", customer)}>
+      <a class="button" href={formAndBack("customers", customer)}>
         Details
       </a>
     </div>

@@ -51,6 +51,10 @@ export const route = computed(() => (parts.value.length === 0 ? ["bench"] : part
 /** The address of a screen: hrefTo("c", "117") is "#/c/117". */
 export const hrefTo = (...path: string[]): string => `#/${path.map(encodeURIComponent).join("/")}`;
 
+/** The address of a form in the Office that comes back to this screen once it is kept or left. */
+export const formAndBack = (section: string, id: string): string =>
+  hrefTo("office", section, id, ...route.value);
+
 /** The address of a container's own page. */
 export const containerHref = (number: string): string => hrefTo("c", number);
 

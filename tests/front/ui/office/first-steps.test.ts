@@ -12,10 +12,10 @@ const titles = (heard: boolean, of: Parameters<typeof firstSteps>[1]) =>
 test("an empty brewery is asked for its lists, then a beer, and for the gyle of it last", () => {
   assert.deepEqual(titles(true, { beers: none, places: none, containers: none, gyles: none }), [
     "lists",
-    "beers/new",
+    "beers/new/office",
     "places",
     "containers/new",
-    "gyles/new",
+    "gyles/new/bench",
   ]);
 });
 
@@ -23,7 +23,7 @@ test("what is entered is not asked for, and nothing once all is", () => {
   assert.deepEqual(titles(true, { beers: some, places: some, containers: none, gyles: none }), [
     "lists",
     "containers/new",
-    "gyles/new",
+    "gyles/new/bench",
   ]);
   assert.deepEqual(titles(true, { beers: some, places: some, containers: some, gyles: some }), []);
 });

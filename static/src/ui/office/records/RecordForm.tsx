@@ -50,8 +50,16 @@ const Retire = (props: { spec: RecordSpec; id: string; title: string; retired: b
   );
 };
 
-export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: string }) => {
-  const { spec, id, back } = props;
+interface Form {
+  spec: RecordSpec;
+  id: string | null;
+  /** Where it leads once it is kept or left. */
+  back: readonly string[];
+  /** Another screen lacks something of this record: what is seldom asked for is open then. */
+  asked?: boolean;
+}
+
+export const RecordForm = ({ spec, id, back, asked = false }: Form) => {
   const key = `${spec.kind}:${id ?? "new"}`;
   const before = id === null ? null : (docsOf(spec.kind).get(id) ?? null);
   const title = before === null ? newTitle(spec) : titleOf(spec.kind, before, known.value);
@@ -78,7 +86,7 @@ export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: s
   };
   const leave = () => {
     dropDraft(key);
-    goOnTo("office", back);
+    goOnTo(...back);
   };
 
   return (
@@ -105,7 +113,7 @@ export const RecordForm = (props: { spec: RecordSpec; id: string | null; back: s
           ));
           if (group === "") return each;
           return (
-            <More key={group} label={group}>
+            <More key={group} label={group} open={asked && before !== null}>
               <div class="form">{each}</div>
             </More>
           );
