@@ -1,6 +1,7 @@
 """The phone's rules give the same answer as the server's, error for error."""
 
 import re
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -53,6 +54,15 @@ def test_phone_and_server_say_the_same(twin: Twin, rule: str) -> None:
         assert_alike(twin, rule, args)
 
     compare()
+
+
+@pytest.mark.parametrize("month", [3, 10])
+def test_the_clocks_change_in_the_same_hour_in_every_year(twin: Twin, month: int) -> None:
+    """London's time on every day that may be the night, to the end of what the calendar takes."""
+    days = [date(year, month, day) for year in range(1995, 2200) for day in range(22, 32)]
+    for day in days:
+        for clock in ("00:59:59.999", "01:00:00.000"):
+            assert_alike(twin, "london_minute", [f"{day}T{clock}Z"])
 
 
 def test_an_unknown_rule_is_an_error(twin: Twin) -> None:

@@ -6,12 +6,6 @@ const DAY = /^(?:19|20|21)\d\d-\d\d-\d\d$/;
 const HOUR_MS = 3_600_000;
 const DAY_MS = 24 * HOUR_MS;
 
-const londonClock = new Intl.DateTimeFormat("en-GB", {
-  timeZone: "Europe/London",
-  hourCycle: "h23",
-  hour: "2-digit",
-});
-
 /** Milliseconds of the instant that the text says. Throws not-a-time for any other form. */
 export function parseInstant(text: string): number {
   const ms = INSTANT.test(text) ? Date.parse(text) : Number.NaN;
@@ -34,17 +28,44 @@ function writeDay(ms: number): string {
   return new Date(ms).toISOString().slice(0, 10);
 }
 
-/** The offset changes on the hour only, so what Intl says of an hour is kept: it is asked often. */
-const offsets = new Map<number, number>();
+/** From here on the Summer Time Order 2002 names the nights of every year by one rule. */
+const RULE_FROM_MS = Date.UTC(2002, 0, 1);
+const [MARCH, OCTOBER] = [2, 9];
+/** When summer time begins and ends, by the year: it is asked often. */
+const summers = new Map<number, readonly [fromMs: number, untilMs: number]>();
 
+/**
+ * By the rule rather than by Intl, which takes an old phone a tenth of a second to get ready, and
+ * whose nights are those of the phone's last update.
+ */
 function londonOffsetMs(ms: number): number {
-  const hour = Math.floor(ms / HOUR_MS);
-  const known = offsets.get(hour);
-  if (known !== undefined) return known;
-  const shown = Number(londonClock.format(hour * HOUR_MS));
-  const offset = ((shown - new Date(hour * HOUR_MS).getUTCHours() + 24) % 24) * HOUR_MS;
-  offsets.set(hour, offset);
-  return offset;
+  if (ms < RULE_FROM_MS) return offsetBeforeRuleMs(ms);
+  const year = new Date(ms).getUTCFullYear();
+  let summer = summers.get(year);
+  if (summer === undefined) {
+    summer = [lastSundayAtOne(year, MARCH), lastSundayAtOne(year, OCTOBER)];
+    summers.set(year, summer);
+  }
+  return ms >= summer[0] && ms < summer[1] ? HOUR_MS : 0;
+}
+
+/** 01:00 UTC on the last Sunday of a month of 31 days. */
+function lastSundayAtOne(year: number, month: number): number {
+  const last = Date.UTC(year, month, 31, 1);
+  return last - new Date(last).getUTCDay() * DAY_MS;
+}
+
+let londonClock: Intl.DateTimeFormat | undefined;
+
+function offsetBeforeRuleMs(ms: number): number {
+  londonClock ??= new Intl.DateTimeFormat("en-GB", {
+    timeZone: "Europe/London",
+    hourCycle: "h23",
+    hour: "2-digit",
+  });
+  const hour = Math.floor(ms / HOUR_MS) * HOUR_MS;
+  const shown = Number(londonClock.format(hour));
+  return ((shown - new Date(hour).getUTCHours() + 24) % 24) * HOUR_MS;
 }
 
 /** The day it was in London at that instant. */

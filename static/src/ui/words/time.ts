@@ -1,14 +1,6 @@
 // Days and times in words, always on London's clock, whatever the phone's own zone.
 
-import { daysBetween, londonDate } from "../../domain/calendar.ts";
-
-// Made once: making one costs an old phone milliseconds.
-const clock = new Intl.DateTimeFormat("en-GB", {
-  timeZone: "Europe/London",
-  hour: "2-digit",
-  minute: "2-digit",
-  hourCycle: "h23",
-});
+import { daysBetween, londonDate, londonMinute } from "../../domain/calendar.ts";
 
 // Names of our own: browsers do not agree on the short form of September.
 const DAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
@@ -19,7 +11,10 @@ const dayMonth = (day: string): string =>
   `${Number(day.slice(8))} ${MONTHS[Number(day.slice(5, 7)) - 1]}`;
 
 /** Time on the clock: "09:40". */
-export const clockWords = (time: string): string => clock.format(new Date(time));
+export const clockWords = (time: string): string => {
+  const minute = londonMinute(time);
+  return [Math.floor(minute / 60), minute % 60].map((n) => String(n).padStart(2, "0")).join(":");
+};
 
 /** A day in words: "today", "Thu" within a week either way, else "2 Oct", with its year if another. */
 export const dayWords = (day: string, now: string): string => {
