@@ -136,6 +136,7 @@ FLEET = [
     ("call_worth", "fleet/call-worth.ts", "daysOut <= agreedDays", "daysOut < agreedDays"),
     ("fleet_needed", "fleet/needed.ts", "found >= wanted", "found > wanted * 1.01"),
     ("fleet_needed", "fleet/needed.ts", "fills * sentBack - ", "0 * sentBack - "),
+    ("fleet_needed", "fleet/needed.ts", "halfUp(turnDays, TURN_DIGITS) === 0", "turnDays === 0"),
     ("call_worth", "fleet/call-worth.ts", "Math.max(...stays", "Math.min(...stays"),
     ("round_order", "fleet/stops.ts", "turned < now", "turned < now - 2000"),
     ("round_order", "fleet/stops.ts", "this.legM(here, n) < ", "this.legM(here, n) > "),

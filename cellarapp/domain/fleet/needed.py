@@ -1,6 +1,7 @@
 """NEED: how many containers of a kind it takes, from how long they stay out and what is filled."""
 
 import math
+from itertools import accumulate
 from typing import Any, NamedTuple
 
 from cellarapp.domain.figures import Settings
@@ -11,6 +12,7 @@ from cellarapp.domain.working import Worked, Working
 
 MOST_OUT = 5000
 WEEK_DAYS = 7
+TURN_DIGITS = 1
 
 
 class MeanTime(NamedTuple):
@@ -33,7 +35,9 @@ def restricted_mean(seen: Curve, until: int) -> MeanTime:
     for fall in seen.falls:
         left = fall.at_risk - fall.returned
         if fall.day < until and left > 0:
-            variance += ahead[fall.day] ** 2 * fall.returned / (fall.at_risk * left)
+            # Multiplied by itself: what ** makes of it differs between languages in the last bit.
+            squared = ahead[fall.day] * ahead[fall.day]
+            variance += squared * fall.returned / (fall.at_risk * left)
     return MeanTime(ahead[0], math.sqrt(variance))
 
 
@@ -51,12 +55,10 @@ def enough_for(mean: float, certainty: float) -> int:
     weights.reverse()
     for k in range(middle + 1, middle + spread + 1):
         weights.append(weights[-1] * mean / k)
-    wanted, found = sum(weights) * certainty, 0.0
-    for k, weight in enumerate(weights):
-        found += weight
-        if found >= wanted:
-            return first + k
-    return first + len(weights) - 1
+    # Added one by one: from Python 3.12 on `sum` makes good what is lost on the way.
+    found = list(accumulate(weights))
+    wanted = found[-1] * certainty
+    return first + next(k for k, so_far in enumerate(found) if so_far >= wanted)
 
 
 def ahead_by_week(seen: Curve, out: list[int], home: int, fills: float, weeks: int) -> list[float]:
@@ -74,6 +76,13 @@ def ahead_by_week(seen: Curve, out: list[int], home: int, fills: float, weeks: i
                 back += 0.0 if now == 0 else 1 - seen.still_out(days_out + day) / now
             found.append(home + back + fills * sent_back - fills * day)
     return found
+
+
+def turns_a_year(work: Working, turn_days: float) -> float | None:
+    """NEED-5: how often one goes round in a year; None for a turn that is shown as no time."""
+    if half_up(turn_days, TURN_DIGITS) == 0:
+        return None
+    return half_up(work.figure("days_in_year") / turn_days, 1)
 
 
 def fleet_needed(inputs: Inputs, settings: Settings | None = None) -> Worked:
@@ -99,7 +108,7 @@ def fleet_needed(inputs: Inputs, settings: Settings | None = None) -> Worked:
     mean = restricted_mean(seen, until)
     work.step("Days out on average = area below the share still out", mean.days, "days", 1)
     turn = work.step("Days of a whole turn = out + at the brewery",
-                     mean.days + asked.number("home_days"), "days", 1)  # fmt: skip
+                     mean.days + asked.number("home_days"), "days", TURN_DIGITS)  # fmt: skip
     expected = work.step("Containers in the round = fills a day x days of a turn",
                          fills * turn, "containers", 1)  # fmt: skip
     certainty = work.setting("fleet_certainty_pct") / 100
@@ -116,7 +125,7 @@ def fleet_needed(inputs: Inputs, settings: Settings | None = None) -> Worked:
         "mean_days": half_up(mean.days, 1),
         "mean_low_days": half_up(max(0.0, mean.days - width), 1),
         "mean_high_days": half_up(mean.days + width, 1),
-        "turns_a_year": half_up(work.figure("days_in_year") / turn, 1) if turn > 0 else None,
+        "turns_a_year": turns_a_year(work, turn),
         "expected": half_up(expected, 1),
         "needed": needed,
         "have": home + len(out),

@@ -120,11 +120,11 @@ def standard_error(share: float, greenwood: float) -> float:
 
 def _between(falls: list[Fall], after: int, until: int) -> float:
     """Greenwood's sum over the days from one to another."""
-    return sum(
-        fall.returned / (fall.at_risk * (fall.at_risk - fall.returned))
-        for fall in falls
-        if after < fall.day <= until and fall.at_risk > fall.returned
-    )
+    found = 0.0  # added one by one: from Python 3.12 on `sum` makes good what is lost on the way
+    for fall in falls:
+        if after < fall.day <= until and fall.at_risk > fall.returned:
+            found += fall.returned / (fall.at_risk * (fall.at_risk - fall.returned))
+    return found
 
 
 def return_chance(inputs: Inputs, settings: Settings | None = None) -> Worked:

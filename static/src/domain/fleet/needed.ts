@@ -9,6 +9,7 @@ const MOST_OUT = 5000;
 const MOST_WEEK_DAYS = 7;
 const PERCENT = 100;
 const MARGIN = 10;
+const TURN_DIGITS = 1;
 
 export interface FleetNeededInputs {
   trips: readonly Trips[];
@@ -30,7 +31,8 @@ export function restrictedMean(seen: Curve, until: number): { days: number; erro
   for (const { atRisk, returned, day } of seen.falls) {
     const left = atRisk - returned;
     if (day < until && left > 0) {
-      variance += ((ahead[day] ?? 0) ** 2 * returned) / (atRisk * left);
+      const area = ahead[day] ?? 0;
+      variance += (area * area * returned) / (atRisk * left);
     }
   }
   return { days: ahead[0] ?? 0, error: Math.sqrt(variance) };
@@ -79,6 +81,13 @@ function aheadByWeek(
   return found;
 }
 
+/** NEED-5: how often one goes round in a year; null for a turn that is shown as no time. */
+function turnsAYear(work: Working, turnDays: number): number | null {
+  return halfUp(turnDays, TURN_DIGITS) === 0
+    ? null
+    : halfUp(work.figure("days_in_year") / turnDays, 1);
+}
+
 const NAMES = [
   "trips",
   "out",
@@ -104,7 +113,12 @@ export function fleetNeeded(inputs: FleetNeededInputs, settings: Settings | null
   const mean = restrictedMean(seen, Math.min(lostAfter, lastWatched(trips)));
   work.step("Days out on average = area below the share still out", mean.days, "days", 1);
   const turnDays = mean.days + asked.number("home_days");
-  const turn = work.step("Days of a whole turn = out + at the brewery", turnDays, "days", 1);
+  const turn = work.step(
+    "Days of a whole turn = out + at the brewery",
+    turnDays,
+    "days",
+    TURN_DIGITS,
+  );
   const inRound = "Containers in the round = fills a day x days of a turn";
   const expected = work.step(inRound, fills * turn, "containers", 1);
   const certainty = work.setting("fleet_certainty_pct") / PERCENT;
@@ -115,14 +129,13 @@ export function fleetNeeded(inputs: FleetNeededInputs, settings: Settings | null
   const ahead = aheadByWeek(seen, out, home, fills, weeks);
   const short = ahead.findIndex((left) => halfUp(left, 6) < 0);
   const width = work.setting("interval_errors") * mean.error;
-  const yearDays = turn > 0 ? work.figure("days_in_year") : null;
   return work.done({
     trips: trips.reduce((sum, one) => sum + one.returned, 0),
     median_days: medianDays(seen.falls),
     mean_days: halfUp(mean.days, 1),
     mean_low_days: halfUp(Math.max(0, mean.days - width), 1),
     mean_high_days: halfUp(mean.days + width, 1),
-    turns_a_year: yearDays === null ? null : halfUp(yearDays / turn, 1),
+    turns_a_year: turnsAYear(work, turn),
     expected: halfUp(expected, 1),
     needed,
     have: home + out.length,
