@@ -7,8 +7,7 @@ from typing import Any
 import jsonschema
 import pytest
 
-from cellarapp.domain.bench.calculations import BENCH
-from cellarapp.domain.cellar.calculations import CELLAR
+from cellarapp.domain.calculations import CALCULATIONS
 
 from ..twins import reference
 from .reading import FOLDER, Case, entries_of, faults, files, lacking, read
@@ -19,6 +18,8 @@ RULES = {
     *(f"READY-{n}" for n in range(1, 4)),
     *(f"TRIP-{n}" for n in range(1, 4)),
     "TEMP-1",
+    "CHASE-1",
+    "LINK-1",
     "NUM",
     "CAL",
     "SIZE",
@@ -48,11 +49,11 @@ def test_every_rule_has_vectors() -> None:
     assert RULES - {read(path)["rule"] for path in files()} == set()
 
 
-def test_every_calculation_of_bench_and_cellar_has_vectors() -> None:
+def test_every_calculation_has_vectors() -> None:
     """And each of them says what it refuses."""
-    offered = BENCH | CELLAR
-    asked = {file["twin"]: file["cases"] for file in map(read, files()) if file["twin"] in offered}
-    assert asked.keys() == offered.keys()
+    every = map(read, files())
+    asked = {file["twin"]: file["cases"] for file in every if file["twin"] in CALCULATIONS}
+    assert asked.keys() == CALCULATIONS.keys()
     assert all(any("refused" in case for case in cases) for cases in asked.values())
 
 

@@ -109,7 +109,7 @@ def chance_lost(evidence: Evidence, out: Out, lost_after: int) -> float:
 
 
 def chance_back(evidence: Evidence, out: Out, within: int) -> float | None:
-    """KM-2: as the trips have it; None where none was watched for so long."""
+    """KM-2: as the trips have it; None after the last return, or where none was watched so long."""
     if out.days_out + within > evidence.last_day or out.days_out >= len(evidence.stays):
         return None
     return 1 - evidence.stays[out.days_out]

@@ -114,7 +114,7 @@ function chanceLost({ every }: Evidence, { daysOut }: Out, lostAfter: number): n
   return now === 0 ? 1 : every.stillOut(lostAfter) / now;
 }
 
-/** KM-2: as the trips have it; null where none was watched for so long. */
+/** KM-2: as the trips have it; null after the last return, or where none was watched so long. */
 function chanceBack({ stays, lastDay }: Evidence, { daysOut }: Out, within: number): number | null {
   const stay = daysOut + within > lastDay ? undefined : stays[daysOut];
   return stay === undefined ? null : 1 - stay;
