@@ -65,7 +65,7 @@ def post_end_of_address(_asked: dict[str, Any]) -> Response:
 @blueprint.at("GET", "/api/calendar/<string:secret>.ics")
 @blueprint.gives_file("text/calendar", "The jobs due (RFC 5545).", 404, 429, 503)
 def get_calendar(secret: str) -> Response:
-    """Ready, jobs of the day, best before, to collect, promised."""
+    """Ready, jobs of the day, best before, to collect, promised, hired ones due back."""
     count_from_here(OF_CALENDARS, "calendar")
     if not is_somebodys(secret):
         raise ProblemError(

@@ -158,6 +158,48 @@ def test_what_was_sent_after_a_promise_is_none_of_it(client: FlaskClient, phone:
     assert "Promised by Lantern" not in events(read(client, path))
 
 
+HIRED_ON = {"owner": "Wold Casks", "hire": {"pence_a_day": 15, "due_on": "2026-12-09"}}
+
+
+def test_hired_ones_are_due_back_and_warned_of_before(client: FlaskClient, phone: Phone) -> None:
+    """DUE-7: on the day, and as long before as Out warns: a fortnight, or what is set."""
+    path = address(client)
+    take_in(
+        batch(
+            [
+                *(phone.registered(number, **HIRED_ON) for number in ("512", "98")),
+                phone.entry("sent", "512", customer=LANTERN, due_on=None),
+            ]
+        )
+    )
+    found = events(read(client, path))
+    due = found["Due back at Wold Casks: 2 hired containers"]
+    warned = found["Due back at Wold Casks on Wed 9 Dec: 2 hired containers"]
+    assert due.decoded("dtstart") == date(2026, 12, 9)
+    assert warned.decoded("dtstart") == date(2026, 11, 25)
+    assert due["description"] == warned["description"] == "98 at the brewery. 512 at Lantern."
+    take_in(batch([phone.entry("setting", "hire_warn_days", value_millionths=3_000_000)]))
+    title = str(warned["summary"])
+    sooner = events(read(client, path))[title]
+    assert (sooner["uid"], sooner.decoded("dtstart")) == (warned["uid"], date(2026, 12, 6))
+
+
+def test_hired_ones_that_went_back_are_no_job(client: FlaskClient, phone: Phone) -> None:
+    """DUE-7: with its owner, or scrapped, nobody brings it in."""
+    path, owner = address(client), made_id("Wold Casks")
+    take_in(batch([phone.registered(number, **HIRED_ON) for number in ("512", "K98", "99")]))
+    gone = [
+        phone.entry("customer", owner, name="wold casks "),
+        phone.entry("sent", "512", customer=owner, due_on=None),
+        phone.entry("scrapped", "99"),
+    ]
+    take_in(batch(gone))
+    found = events(read(client, path))
+    assert "Due back at Wold Casks on Wed 9 Dec: hired container K98" in found
+    take_in(batch([phone.entry("sent", "K98", customer=owner, due_on=None)]))
+    assert not [title for title in events(read(client, path)) if "Wold" in title]
+
+
 @pytest.mark.parametrize(("days", "shown"), [(5, True), (30, True), (31, False)])
 def test_what_is_long_late_is_left_out(
     client: FlaskClient, phone: Phone, days: int, shown: bool

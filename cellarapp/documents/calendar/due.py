@@ -1,6 +1,7 @@
 """DUE: what is due when, from everything on record, by the rules that the phone goes by too.
 
-What belongs together is one job: a gyle's casks that will be ready, a customer's that are due back.
+What belongs together is one job: a gyle's casks that will be ready, a customer's or an owner's that
+are due back.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
@@ -9,6 +10,7 @@ from typing import Any, NamedTuple
 from uuid import UUID, uuid5
 
 from cellarapp.domain.calendar import (
+    add_days,
     days_between,
     london_date,
     parse_day,
@@ -22,7 +24,7 @@ from cellarapp.domain.cellar.times import ms_of
 from cellarapp.domain.cellar.told import Around, cask_inputs
 from cellarapp.domain.cellar.units import HOUR_MS
 from cellarapp.domain.errors import DomainError
-from cellarapp.domain.figures import Settings
+from cellarapp.domain.figures import Settings, setting
 from cellarapp.domain.readiness import readiness
 from cellarapp.domain.standing import Standing, Trip
 
@@ -54,6 +56,7 @@ def all_due(rows: Rows, now: str, settings: Settings) -> list[Due]:
         *_of_sales(rows, now, settings),
         *_of_trips(rows),
         *_of_promises(rows),
+        *_of_hires(rows, settings),
     ]
     today = london_date(now)
     kept = (one for one in found if days_between(_day(one), today) <= KEPT_DAYS)
@@ -80,8 +83,12 @@ def _many(numbers: Iterable[str]) -> str:
     return f"{count} container{'' if count == 1 else 's'}"
 
 
-def _in_order(numbers: Iterable[str]) -> str:
-    return ", ".join(sorted(numbers, key=lambda number: (len(number), number)))
+def _in_order(numbers: Iterable[str]) -> list[str]:
+    return sorted(numbers, key=lambda number: (len(number), number))
+
+
+def _listed(numbers: Iterable[str]) -> str:
+    return ", ".join(_in_order(numbers))
 
 
 def _say_day(day: str) -> str:
@@ -138,7 +145,7 @@ def _of_gyles(rows: Rows, now: str, own: Settings) -> Iterator[Due]:
                 when=parse_day(first),
                 summary=f"{title}: {_beer_words(rows, gyle)} ({_many(numbers)})",
                 says=" ".join(
-                    f"{_say_day(day)}: {_in_order(by_day[day])}." for day in sorted(by_day)
+                    f"{_say_day(day)}: {_listed(by_day[day])}." for day in sorted(by_day)
                 ),
             )
 
@@ -170,14 +177,22 @@ def _of_sales(rows: Rows, now: str, own: Settings) -> Iterator[Due]:
             )
 
 
+def _is_gone(rows: Rows, standing: Standing) -> bool:
+    """Scrapped, or with whom it belongs to: nobody's to fetch or to bring."""
+    trip, held, owner = standing["trip"], standing["held"], standing["owner"]
+    if held is not None and held["state"] == "scrapped":
+        return True
+    if trip is None or owner is None:
+        return False
+    name: str = _fields(rows, "customer", trip["customer"]).get("name", "")
+    return owner.strip().lower() == name.strip().lower()
+
+
 def _out(rows: Rows) -> Iterator[tuple[str, Trip]]:
-    """Those that are out and can be fetched; one that is with its owner is nobody's to fetch."""
+    """Those that are out and can be fetched."""
     for number, standing in rows["container"].items():
-        trip, held, owner = standing["trip"], standing["held"], standing["owner"]
-        if trip is None or (held is not None and held["state"] == "scrapped"):
-            continue
-        name = _fields(rows, "customer", trip["customer"]).get("name", "")
-        if owner is None or owner.strip().lower() != name.strip().lower():
+        trip = standing["trip"]
+        if trip is not None and not _is_gone(rows, standing):
             yield number, trip
 
 
@@ -197,7 +212,7 @@ def _of_trips(rows: Rows) -> Iterator[Due]:
             what="Collect",
             when=parse_day(day),
             summary=f"Collect at {_customer_words(rows, customer)}: {_many(numbers)}",
-            says=f"{_in_order(numbers)}.",
+            says=f"{_listed(numbers)}.",
         )
 
 
@@ -219,8 +234,42 @@ def _of_promises(rows: Rows) -> Iterator[Due]:
             what="Promised",
             when=parse_day(chase["promised_on"]),
             summary=f"Promised by {_customer_words(rows, customer)}",
-            says=f"Out there: {_in_order(numbers)}.",
+            says=f"Out there: {_listed(numbers)}.",
         )
+
+
+def _of_hires(rows: Rows, own: Settings) -> Iterator[Due]:
+    """DUE-7: hired ones on the day on which they are due back, and so long before as Out warns."""
+    lead_days = int(setting("hire_warn_days", own))
+    due: dict[tuple[str, str], dict[str, str]] = {}
+    for number, standing in rows["container"].items():
+        hire, registered = standing["hire"], standing["registered"]
+        if hire is None or registered is None or _is_gone(rows, standing):
+            continue
+        owner = standing["owner"] or "its owner"
+        due.setdefault((owner, hire["due_on"]), {})[number] = registered["entry"]
+    for (owner, day), entries in due.items():
+        one, *more = numbers = _in_order(entries)
+        hired = f"{len(numbers)} hired containers" if more else f"hired container {one}"
+        says = " ".join(f"{_where(rows, number)}." for number in numbers)
+        for what, when, summary in (
+            ("Bring in", add_days(day, -lead_days), f"Due back at {owner} on {_say_day(day)}"),
+            ("Due back", day, f"Due back at {owner}"),
+        ):
+            yield Due(
+                uid=str(uuid5(UUID(entries[one]), f"hire {what}")),
+                what=what,
+                when=parse_day(when),
+                summary=f"{summary}: {hired}",
+                says=says,
+            )
+
+
+def _where(rows: Rows, number: str) -> str:
+    trip = rows["container"][number]["trip"]
+    return (
+        f"{number} at {'the brewery' if trip is None else _customer_words(rows, trip['customer'])}"
+    )
 
 
 def changed_at(rows: Rows) -> str:

@@ -75,8 +75,9 @@ const Make = ({ since, onChange }: { since: string | null; onChange: () => void 
     <>
       <p class="form">
         What will be ready, what is to be vented and tapped for a sale, best-before days, what is to
-        be collected and what was promised: in the calendar of your phone or computer. It asks every
-        few hours, so it is for planning and not for the next hour.
+        be collected, what was promised and which hired containers are due back: in the calendar of
+        your phone or computer. It asks every few hours, so it is for planning and not for the next
+        hour.
       </p>
       {made !== null && <Made made={made} />}
       {made === null && since !== null && (
