@@ -75,7 +75,8 @@ def try_finings(brewery: Brewery, day: date) -> None:
     trial, started = book.new_id(moment), moment + timedelta(minutes=25)
     book.note(
         office, moment, "trial", trial, by=BARHAND, gyle=gyle.id, sample_ml=500,
-        auxiliary="auxiliary_silica",
+        auxiliary="auxiliary_silica", auxiliary_lot=brewery.lots["auxiliary_silica"],
+        isinglass_lot=brewery.lots["isinglass"],
         samples=[{"isinglass_centipt": 100 * n, "auxiliary_centipt": 50} for n in range(1, 6)],
     )  # fmt: skip
     auxiliary_at = write_instant(started - timedelta(minutes=15))

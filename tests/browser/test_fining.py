@@ -33,7 +33,7 @@ def fined_brewery(brewery: Brewery) -> None:
             brewery.office.filled("130", gyle=gyle_id("901"), at=ago(days=2), doses=[dose]),
             note(
                 "trial", made_id("trial"), at=ago(hours=5), gyle=gyle_id("901"), sample_ml=500,
-                samples=jars(2, 3, 4), started_at=ago(hours=4.5),
+                samples=jars(2, 3, 4), started_at=ago(hours=4.5), isinglass_lot=OLD,
             ),
         ]
     )  # fmt: skip
@@ -93,12 +93,18 @@ def test_a_trial_is_read_its_rate_set_and_a_cask_fined_from_a_lot(
     shown(page, "3 pt of isinglass and no auxiliary a barrel")
     tap(page, "Set Oystercatcher to this")
     shown(page, "These are Oystercatcher's rates now.")
+    shown(page, "Isinglass lot IF1.")
 
     page.get_by_role("navigation", name="Places").get_by_role("link", name="Bench").tap()
     page.get_by_role("link", name="Lots: isinglass IF1").tap()
     choose(page, "IF2")
     page.get_by_role("link", name="To the pad").tap()
     expect(page.get_by_role("link", name="Lots: isinglass IF2")).to_be_visible()
+    page.get_by_role("button", name=re.compile("^isinglass")).tap()
+    panel = page.get_by_role("dialog", name="Isinglass")
+    expect(panel).to_contain_text("The rate was set with lot IF1, and this is lot IF2")
+    expect(panel).to_contain_text("500 mg/L, the highest published")
+    panel.get_by_role("button", name="Close").tap()
     type_number(page, "117")
     tap(page, "Fill 117")
     said(page, "117 filled.")

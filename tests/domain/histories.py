@@ -346,7 +346,11 @@ RECORD_FACTS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     },
     "lot": {"what": st.just("isinglass"), "name": WORDS, "opened_on": st.sampled_from(DUE)},
     "solution": {"agent": st.just("caustic"), "made_mg_per_l": st.just(20_000)},
-    "trial": {"sample_ml": st.just(500), "auxiliary_at": st.none() | st.sampled_from(TIMES)},
+    "trial": {
+        "sample_ml": st.just(500),
+        "auxiliary_at": st.none() | st.sampled_from(TIMES),
+        "isinglass_lot": st.none() | st.sampled_from(CUSTOMERS),
+    },
 }
 READINGS = st.lists(
     st.tuples(st.sampled_from(TIMES), st.integers(-50, 250)).map(list), min_size=1, max_size=4

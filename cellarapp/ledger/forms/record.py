@@ -225,6 +225,8 @@ RECORD: Facts = {
     "trial": {
         "gyle": Id(),
         "auxiliary": Choice(("auxiliary_alginate", "auxiliary_silica")),
+        "isinglass_lot": Id(),
+        "auxiliary_lot": Id(),
         "auxiliary_at": Instant(),
         "started_at": Instant(),
         "sample_ml": Whole(1, 10_000, "mL"),

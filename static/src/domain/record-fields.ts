@@ -138,6 +138,9 @@ export interface JarRead {
 export interface TrialFields {
   gyle: string;
   auxiliary: "auxiliary_alginate" | "auxiliary_silica";
+  /** The lots that they come from. */
+  isinglass_lot: string;
+  auxiliary_lot: string;
   auxiliary_at: string;
   started_at: string;
   sample_ml: number;

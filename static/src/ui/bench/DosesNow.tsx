@@ -22,12 +22,14 @@ const meantNow = () => {
   return what.numbers.map((number) => book.containers.value.get(number) ?? null);
 };
 
+const using = () => ({ lots: usedLots.value, trials: book.trials.value });
+
 const Caution = ({ says, look }: { says: string; look: boolean }) =>
   says === "" ? null : <p class={look ? "look" : "small"}>{says}</p>;
 
 const Fining = () => {
   const [standing = null] = meantNow();
-  const line = standing && finingLine(known.value, standing, ownFigures.value, usedLots.value);
+  const line = standing && finingLine(known.value, standing, ownFigures.value, using());
   if (line === null) return null;
   const gyle = standing?.contents?.gyle ?? "";
   const beer = known.value.gyles.get(gyle)?.fields.beer ?? "";
@@ -49,7 +51,7 @@ const Fining = () => {
 const Filling = () => {
   const gyle = gyleId.value;
   const all = meantNow().map(toFill);
-  const racked = rackedFor(known.value, gyle, all, ownFigures.value, usedLots.value);
+  const racked = rackedFor(known.value, gyle, all, ownFigures.value, using());
   if (racked === null) return null;
   const lines = doseLines(racked);
   const kegs = kegsOf(racked);

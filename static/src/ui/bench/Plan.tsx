@@ -11,7 +11,6 @@ import { useTitle } from "../shell/title.ts";
 import { beerDoc, brewName, litres, sentence } from "../words.ts";
 import { Expect } from "./Expect.tsx";
 import { leftMl } from "./gyles.ts";
-import { lotsThemselves } from "./lots.ts";
 import { usedLots } from "./lots-used.ts";
 import {
   fillWords,
@@ -26,6 +25,7 @@ import {
 } from "./racking-plan.ts";
 import { Sheet } from "./Sheet.tsx";
 import { gyleId } from "./state.ts";
+import { behindRates } from "./trial/lots-tried.ts";
 
 /** Outlive a look at another screen. */
 const wishes = signal<Wishes>({});
@@ -81,7 +81,9 @@ const Planned = ({ id, vesselMl }: { id: string; vesselMl: number }) => {
     gyle,
     sizes: sizesIn(plan),
     settings: ownFigures.value,
-    next: lotsThemselves(book.lots.value, usedLots.value),
+    lots: book.lots.value,
+    next: usedLots.value,
+    tried: behindRates(book.trials.value, gyle.beer ?? "", known.value, ownFigures.value),
   };
   return (
     <>

@@ -4,8 +4,8 @@ import type { DoseLine } from "./dose-line.ts";
 
 export const Remarks = ({ line }: { line: DoseLine }) => (
   <>
-    {(line.remarks ?? []).map((says) => (
-      <p key={says} class="small">
+    {(line.remarks ?? []).map(({ says, look }) => (
+      <p key={says} class={look ? "look" : "small"}>
         {says}
       </p>
     ))}

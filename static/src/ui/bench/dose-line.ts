@@ -4,10 +4,10 @@ import type { sealedPressure } from "../../domain/bench/pressure.ts";
 import { DomainError } from "../../domain/errors.ts";
 import type { Settings } from "../../domain/figures.ts";
 import type { BeerFields, GyleFields } from "../../domain/record-fields.ts";
+import type { Trial } from "../../domain/records.ts";
 import type { Contents, Dose } from "../../domain/standing.ts";
-import type { LotOf } from "../cellar/finings-in.ts";
 import type { AnyWorked } from "../parts/working.ts";
-import type { Lots } from "./lots.ts";
+import type { Lots, LotsInUse } from "./lots.ts";
 import type { Size } from "./sizes.ts";
 
 export type Added = Dose["what"];
@@ -22,8 +22,9 @@ export interface Racked {
   /** What a full container has had before, and all lots, by which its label goes. */
   wentIn?: Pick<Contents, "doses" | "volume_ml">;
   lots?: Lots;
-  /** The lots that go in now. */
-  next?: LotOf;
+  /** The lots that go in now, and the trials that the beer's rates were set by. */
+  next?: LotsInUse;
+  tried?: readonly Trial[];
 }
 
 /** What is not entered yet, and of what it is to be entered. */
@@ -46,8 +47,8 @@ export interface DoseLine {
   /** Isinglass after alginate: not at filling but some hours later. */
   later: boolean;
   worked: AnyWorked[];
-  /** Said above the working: by whose figures it goes. */
-  remarks?: string[];
+  /** Said above the working: by whose figures it goes, and whether they hold for this lot. */
+  remarks?: { says: string; look: boolean }[];
   /** Of sugar: the pressure that so much of it in a litre comes to in a closed container. */
   closed?: (perL: number) => ReturnType<typeof sealedPressure>;
 }

@@ -13,6 +13,7 @@ import { carbonated } from "./carbonating.ts";
 import { type DoseLine, fillings, type Half, lacking, type Racked, refusal } from "./dose-line.ts";
 import { primingsLine } from "./primings-line.ts";
 import { sulphiteOf } from "./sulphite.ts";
+import { otherLot } from "./trial/lots-tried.ts";
 
 export type { Added, DoseLine, Racked } from "./dose-line.ts";
 
@@ -51,6 +52,7 @@ const finings = (racked: Racked, half: Half, rate: number, note: string): DoseLi
     const each = worked.result.containers.map((row) => halfUpWhole(row.dose_ml));
     const total = worked.result.total_ml;
     const sulphite = sulphiteOf(racked);
+    const other = otherLot(racked, what);
     return {
       ...half,
       each,
@@ -59,7 +61,10 @@ const finings = (racked: Racked, half: Half, rate: number, note: string): DoseLi
       missing: null,
       later: false,
       worked: [worked, ...order(racked, what), ...conditions(racked), ...sulphite.worked],
-      remarks: sulphite.says,
+      remarks: [
+        ...(other === "" ? [] : [{ says: other, look: true }]),
+        ...sulphite.says.map((says) => ({ says, look: false })),
+      ],
     };
   } catch (fault) {
     return refusal(half, fault);

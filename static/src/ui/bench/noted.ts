@@ -2,6 +2,7 @@
 
 import type { Facts } from "../../domain/entries.ts";
 import type { Settings } from "../../domain/figures.ts";
+import type { Trial } from "../../domain/records.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { beerDoc, type Known, timeWords } from "../words.ts";
 import { doseFacts } from "./dose-facts.ts";
@@ -9,9 +10,16 @@ import type { DoseLine, Racked } from "./dose-line.ts";
 import { doseLines, isinglassLine } from "./doses.ts";
 import { finingNow, whyNotFined } from "./fining.ts";
 import { amountGiven, type Instead } from "./instead.ts";
-import { type LotsInUse, lotsThemselves } from "./lots.ts";
+import type { LotsInUse } from "./lots.ts";
 import { sizesOf, type ToFill } from "./sizes.ts";
+import { behindRates } from "./trial/lots-tried.ts";
 import { usualPh } from "./usual-ph.ts";
+
+/** The lots that go in, and the trials that may have set the rates. */
+export interface Using {
+  lots: LotsInUse;
+  trials?: ReadonlyMap<string, Trial>;
+}
 
 /** Containers about to be filled from a gyle; null where its beer or what they take is not known. */
 export const rackedFor = (
@@ -19,7 +27,7 @@ export const rackedFor = (
   gyle: string,
   all: readonly ToFill[],
   settings: Settings,
-  used: LotsInUse,
+  { lots, trials = new Map() }: Using,
 ): Racked | null => {
   const beer = beerDoc(known, gyle);
   const sizes = sizesOf(all);
@@ -32,7 +40,8 @@ export const rackedFor = (
     usualPh: usualPh(known, gyle),
     settings,
     lots: known.lots,
-    next: lotsThemselves(known.lots, used),
+    next: lots,
+    tried: behindRates(trials, known.gyles.get(gyle)?.fields.beer ?? "", known, settings),
   };
 };
 
@@ -50,7 +59,7 @@ export const fillDoses = (
   own: Settings,
   { instead, lots }: Noted,
 ): Facts[] => {
-  const racked = rackedFor(known, gyle, [one], own, lots);
+  const racked = rackedFor(known, gyle, [one], own, { lots });
   return (racked === null ? [] : doseLines(racked)).flatMap((line) => {
     const amount = amountGiven(instead, line, 0) ?? 0;
     return line.later || amount === 0 ? [] : [doseFacts(line, amount, lots)];
@@ -62,12 +71,12 @@ export const finingLine = (
   known: Known,
   standing: Standing,
   own: Settings,
-  used: LotsInUse,
+  using: Using,
 ): DoseLine | null => {
   const { contents, kind } = standing;
   if (contents === null) return null;
   const full = { kind, volume_ml: contents.left_ml, limit_millibar: null };
-  const racked = rackedFor(known, contents.gyle, [full], own, used);
+  const racked = rackedFor(known, contents.gyle, [full], own, using);
   const line = racked && isinglassLine({ ...racked, wentIn: contents });
   if (line === null || line.each === null) return line;
   // What it has had before matters: beer is fined a second time with less.
@@ -81,7 +90,7 @@ export const finingFacts = (
   own: Settings,
   { instead, lots }: Noted,
 ): Facts => {
-  const line = finingLine(known, standing, own, lots);
+  const line = finingLine(known, standing, own, { lots });
   const amount = line && amountGiven(instead, line, 0);
   return line === null || amount === null ? { what: "isinglass" } : doseFacts(line, amount, lots);
 };
@@ -102,7 +111,7 @@ export const finingRefusal = (
   if (why?.is === "wait") {
     return `${number} had alginate auxiliary: no isinglass until ${timeWords(why.until, known.now)}.`;
   }
-  const line = finingLine(known, standing, own, {});
+  const line = finingLine(known, standing, own, { lots: {} });
   if (line === null) return `${beer?.fields.name ?? "This beer"} has no rate of isinglass.`;
   const amount = amountGiven(instead, line, 0);
   if (amount === 0) return `None is down as given to ${number}: tap the dose and say how much.`;

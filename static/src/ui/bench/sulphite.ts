@@ -5,6 +5,7 @@ import { finingsIn, sulphiteIn } from "../cellar/finings-in.ts";
 import type { AnyWorked } from "../parts/working.ts";
 import { addedWords } from "../words/entries.ts";
 import type { Racked } from "./dose-line.ts";
+import { lotsThemselves } from "./lots.ts";
 
 const whoseFigure = ({ what, product, lot }: ReturnType<typeof finingsIn>[number]): string => {
   const inIt = `Sulphite in the ${addedWords(what)}`;
@@ -21,7 +22,8 @@ const whoseFigure = ({ what, product, lot }: ReturnType<typeof finingsIn>[number
 export const sulphiteOf = (racked: Racked): { worked: AnyWorked[]; says: string[] } => {
   const { beer, gyle, settings, wentIn, lots = new Map(), next = {} } = racked;
   const fining = wentIn !== undefined;
-  const fined = { contents: wentIn ?? null, beer, gyle, lots, next, fining };
+  const used = lotsThemselves(lots, next);
+  const fined = { contents: wentIn ?? null, beer, gyle, lots, next: used, fining };
   const worked = sulphiteIn(fined, settings);
   if (worked === null) return { worked: [], says: [] };
   return { worked: [worked], says: finingsIn(fined).map(whoseFigure) };

@@ -141,6 +141,11 @@ const lotOf = (name: string, so2_mg_per_l?: number) => ({
   fields: { name, ...(so2_mg_per_l === undefined ? {} : { so2_mg_per_l }) },
   set_by: {},
 });
+const LOTS = new Map([
+  ["f12", lotOf("F12", 300)],
+  ["f13", lotOf("F13")],
+  ["s4", lotOf("S4", 100)],
+]);
 /** Carried in by the isinglass alone, and whose figure it goes by. */
 const carriedBy = (more: Partial<Racked>) => {
   const beer = { ...BEER, auxiliary: "none" as const };
@@ -148,7 +153,7 @@ const carriedBy = (more: Partial<Racked>) => {
   const [isinglass] = all.filter(({ what }) => what === "isinglass");
   const steps = isinglass?.worked.flatMap((one) => one.steps) ?? [];
   const carried = steps.find(({ says }) => says.startsWith("Carried in"))?.value;
-  return { carried, remarks: isinglass?.remarks };
+  return { carried, remarks: isinglass?.remarks?.map(({ says }) => says) };
 };
 
 test("sulphite goes by the lot that goes in, else by the highest published, and says which", () => {
@@ -157,11 +162,11 @@ test("sulphite goes by the lot that goes in, else by the highest published, and 
     carried: 5.21,
     remarks: ["Sulphite in the isinglass: 500 mg/L, the highest published, as no lot is noted."],
   });
-  assert.deepEqual(carriedBy({ next: { isinglass: lotOf("F12", 300) } }), {
+  assert.deepEqual(carriedBy({ next: { isinglass: "f12" }, lots: LOTS }), {
     carried: 3.13,
     remarks: ["Sulphite in the isinglass: 300 mg/L, by lot F12."],
   });
-  assert.deepEqual(carriedBy({ next: { isinglass: lotOf("F13") } }), {
+  assert.deepEqual(carriedBy({ next: { isinglass: "f13" }, lots: LOTS }), {
     carried: 5.21,
     remarks: [
       "Sulphite in the isinglass: 500 mg/L, the highest published, as none is entered for lot F13.",
@@ -170,7 +175,7 @@ test("sulphite goes by the lot that goes in, else by the highest published, and 
 });
 
 test("fined later, what went in counts by its own lot and what goes in now by the one in use", () => {
-  const lot = "a-lot";
+  const lot = "s4";
   const silica = { what: "auxiliary_silica" as const, amount_ml: 71, amount_g: null, lot };
   const isinglass = { ...silica, what: "isinglass" as const, amount_ml: 400, lot: null };
   const mark = {
@@ -187,9 +192,8 @@ test("fined later, what went in counts by its own lot and what goes in now by th
       { ...isinglass, ...mark },
     ],
   };
-  const lots = new Map([[lot, lotOf("S4", 100)]]);
   // 71 / 40 x 0.1 + 400 / 40 x 0.5 went in; 10.42 x 0.3 goes in now
-  assert.deepEqual(carriedBy({ wentIn, lots, next: { isinglass: lotOf("F12", 300) } }), {
+  assert.deepEqual(carriedBy({ wentIn, lots: LOTS, next: { isinglass: "f12" } }), {
     carried: 8.3,
     remarks: [
       "Sulphite in the auxiliary finings (silica): 100 mg/L, by lot S4.",

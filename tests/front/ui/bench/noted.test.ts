@@ -112,7 +112,12 @@ test("an hour after alginate isinglass has to wait", () => {
 test("beer that was fined already is told to take less, and that twice is too much sulphite", () => {
   const line = (...doses: object[]) => {
     const [at, kind, facts] = filled(1, null);
-    return finingLine(known, container("117", FIRKIN, [at, kind, { ...facts, doses }]), {}, {});
+    return finingLine(
+      known,
+      container("117", FIRKIN, [at, kind, { ...facts, doses }]),
+      {},
+      { lots: {} },
+    );
   };
   const fined = line({ what: "isinglass", amount_ml: 426 });
   // Twice 10.42 mL/L of 500 mg/L are over the 10 mg/L of Regulation (EU) 1169/2011, Annex II pt 12.
@@ -133,7 +138,12 @@ test("a pH that is not the beer's usual one is said aloud, once enough gyles tel
     return { ...known, gyles: gyles as unknown as Known["gyles"] };
   };
   const loud = (...phs: [number, ...number[]]) => {
-    const line = finingLine(measuring(...phs), container("117", FIRKIN, filled(1, null)), {}, {});
+    const line = finingLine(
+      measuring(...phs),
+      container("117", FIRKIN, filled(1, null)),
+      {},
+      { lots: {} },
+    );
     return loudCautions(line ? [line] : []);
   };
   assert.deepEqual(loud(375, 400, 398, 402), ["ph_unlike_brand"]);

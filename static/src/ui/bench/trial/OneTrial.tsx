@@ -25,6 +25,7 @@ import {
   whenWords,
 } from "./jars.ts";
 import { trialTitle } from "./list.ts";
+import { lotsTried } from "./lots-tried.ts";
 import { Proposed } from "./Proposed.tsx";
 import { Read } from "./Read.tsx";
 
@@ -116,6 +117,7 @@ export const OneTrial = (props: { id: string; trial: Trial; beer: string }) => {
   const { id, trial, beer } = props;
   useTitle("Finings trial");
   const startedAt = trial.fields.started_at;
+  const from = lotsTried([trial], book.lots.value);
   return (
     <>
       <div class="form">
@@ -124,6 +126,7 @@ export const OneTrial = (props: { id: string; trial: Trial; beer: string }) => {
           <br />
           {trialTitle(trial, known.value)}
         </p>
+        {from !== "" && <p>{from}.</p>}
         {startedAt !== undefined && <When startedAt={startedAt} />}
       </div>
       {startedAt !== undefined && <Proposed trial={trial} beer={beer} />}

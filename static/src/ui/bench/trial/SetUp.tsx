@@ -1,6 +1,7 @@
 // A new trial: which gyle, how large the jars, which steps of each finings.
 
 import { signal } from "@preact/signals";
+import type { Dose } from "../../../domain/standing.ts";
 import { book } from "../../../store/book.ts";
 import { known } from "../../known.ts";
 import { newId } from "../../office/new-id.ts";
@@ -13,15 +14,21 @@ import { save } from "../../parts/say.ts";
 import { showWorking } from "../../parts/working.ts";
 import { goOnTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
+import { addedWords } from "../../words/entries.ts";
 import { gyleName, sentence } from "../../words.ts";
 import { openGyles } from "../gyles.ts";
+import { type ChosenLots, liveLots, lotName, NO_LOT } from "../lots.ts";
+import { usedLots } from "../lots-used.ts";
 import { gyleId } from "../state.ts";
+import { chosenFor, lotFacts, triedIn } from "./lots-tried.ts";
 import { jarsWords, readSetUp, type Typed, tooSmall, usualSetUp } from "./set-up.ts";
 
 /** Outlive a look at another screen. */
 const typed = signal<Typed | null>(null);
 const chosenGyle = signal("");
 const kind = signal<"auxiliary_alginate" | "auxiliary_silica" | "">("");
+
+const chosen = signal<ChosenLots>({});
 
 const KINDS = [
   { value: "auxiliary_alginate", label: "Alginate" },
@@ -32,6 +39,27 @@ const gylesOf = (beer: string): string[] =>
   openGyles(book.gyles.value)
     .filter(([, { fields }]) => fields.beer === beer)
     .map(([id]) => id);
+
+/** Which lot goes into the jars, so that it is known what the rate holds for. */
+const LotOf = (props: {
+  what: Dose["what"];
+  lot: string | undefined;
+  onLot: (id: string) => void;
+}) => {
+  const live = liveLots(book.lots.value, props.what);
+  if (live.length === 0) return null;
+  return (
+    <Choice
+      label={`Lot of ${addedWords(props.what)}`}
+      options={[
+        ...live.map(([value, lot]) => ({ value, label: lotName(lot) })),
+        { value: NO_LOT, label: "Not noted" },
+      ]}
+      value={props.lot ?? NO_LOT}
+      onValue={props.onLot}
+    />
+  );
+};
 
 export const SetUp = ({ beer }: { beer: string }) => {
   useTitle("Set a trial up");
@@ -51,6 +79,8 @@ export const SetUp = ({ beer }: { beer: string }) => {
     fault ??
     (gyle === undefined ? "There is no gyle of this beer to take the jars from." : null) ??
     (withAuxiliary && auxiliary === "" ? "Which auxiliary is it: alginate or silica?" : null);
+  const tried = triedIn(samples, withAuxiliary ? (auxiliary as Dose["what"] | "") : "");
+  const lots = chosenFor(tried, book.lots.value, chosen.value, usedLots.value);
   const set = (name: keyof Typed) => (text: string) => {
     typed.value = { ...now, [name]: text };
   };
@@ -61,9 +91,11 @@ export const SetUp = ({ beer }: { beer: string }) => {
       sample_ml: sampleMl,
       samples,
       ...(withAuxiliary ? { auxiliary } : {}),
+      ...lotFacts(tried, lots),
     };
     if (!(await save("The trial is set up.", () => book.record("trial", id, facts)))) return;
     typed.value = null;
+    chosen.value = {};
     goOnTo("bench", "trials", beer, id);
   };
   return (
@@ -101,6 +133,16 @@ export const SetUp = ({ beer }: { beer: string }) => {
           }}
         />
       )}
+      {tried.map((what) => (
+        <LotOf
+          key={what}
+          what={what}
+          lot={lots[what]}
+          onLot={(id) => {
+            chosen.value = { ...chosen.peek(), [what]: id };
+          }}
+        />
+      ))}
       <div aria-live="polite">
         {fault === null ? <p>{jarsWords(samples, sampleMl)}</p> : <p class="look">{fault}</p>}
         {worked !== null && <p class="small">{tooSmall(worked)}</p>}

@@ -8,10 +8,11 @@ import { may } from "../../mine.ts";
 import { More } from "../../parts/More.tsx";
 import { NotMine } from "../../parts/NotMine.tsx";
 import { save } from "../../parts/say.ts";
-import { goOnTo, hrefTo } from "../../shell/route.ts";
+import { goOnTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { sentence } from "../../words.ts";
 import { newId } from "../new-id.ts";
+import { BeerTrials } from "./BeerTrials.tsx";
 import { draftOf, dropDraft, keepDraft } from "./drafts.ts";
 import { FieldFor } from "./FieldFor.tsx";
 import { GyleLabel } from "./GyleLabel.tsx";
@@ -130,13 +131,7 @@ export const RecordForm = ({ spec, id, back, asked = false }: Form) => {
       {spec.kind === "customer" && id !== null && before !== null && may("erased") && (
         <Personal id={id} title={title} />
       )}
-      {spec.kind === "beer" && id !== null && before !== null && (
-        <div class="form">
-          <a class="button" href={hrefTo("bench", "trials", id)}>
-            Finings trials of this beer
-          </a>
-        </div>
-      )}
+      {spec.kind === "beer" && id !== null && before !== null && <BeerTrials id={id} />}
       {spec.kind === "gyle" && before !== null && <Strength doc={before} />}
       {spec.kind === "gyle" && id !== null && <GyleLabel id={id} title={title} />}
       {id !== null && before !== null && spec.kind !== "brewery" && may(spec.kind) && (
