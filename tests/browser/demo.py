@@ -22,7 +22,6 @@ class DemoPhone:
 
     def open(self, screen: str) -> Page:
         """Open a screen afresh, so that nothing is left of the one before, typed or shown."""
-        self.page.evaluate("localStorage.removeItem('cellarapp.bench')")
         # A number on the pad outlives the tab, and would be taken up again.
         self.page.evaluate("() => localStorage.removeItem('cellarapp.bench')")
         self.page.goto("about:blank")
