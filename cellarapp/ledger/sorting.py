@@ -10,6 +10,7 @@ from cellarapp.ledger.fields import IS_ID
 from cellarapp.ledger.judge import Judged, hold, refuse
 from cellarapp.ledger.limits import VOLUMES, too_much
 from cellarapp.ledger.problem import Problem
+from cellarapp.ledger.repeats import stands_already
 from cellarapp.ledger.verdicts import Batch, Verdict
 from cellarapp.storage.held import HeldEntry
 from cellarapp.storage.mapping import StoredEntry
@@ -26,6 +27,8 @@ class Sorted:
 
     known: Known
     """What was in the ledger before."""
+    repeats: set[str]
+    """Ids of what says no more than what was in the ledger before."""
     fresh: dict[str, StoredEntry]
     """What is new, by id, in the order in which it was sent."""
     to_hold: list[HeldEntry]
@@ -39,6 +42,8 @@ class Sorted:
             return Verdict(judged.id, "held" if judged.hold else "refused", None, judged.problem)
         if entry["id"] in self.known:
             return Verdict(judged.id, "known", self.known[entry["id"]][0])
+        if entry["id"] in self.repeats:
+            return Verdict(judged.id, "known")
         first = self.fresh[entry["id"]].entry
         return Verdict(judged.id, "accepted" if first is entry else "known", first["position"])
 
@@ -52,11 +57,13 @@ def sort_out(work: Work, book: Book, batch: Batch, judged: Sequence[Judged]) -> 
     _keep_aside(judged, held)
     _hold_without_right(work, batch, unknown)
     fresh: dict[str, StoredEntry] = {}
+    repeats = _repeats(work, batch, unknown)
     for one in judged:
-        if one.entry is not None:
+        if one.entry is not None and one.entry["id"] not in repeats:
             _place(one, one.entry, known, fresh)
     return Sorted(
         known,
+        repeats,
         fresh,
         to_hold=_to_hold(batch, (one for one in judged if one.hold and one.hash not in held)),
         to_release=held.keys() & {one.content_hash for one in fresh.values()},
@@ -104,6 +111,11 @@ def _hold_without_right(work: Work, batch: Batch, unknown: Sequence[Judged]) -> 
     for (one, _), problem in zip(asked, problems, strict=True):
         if problem is not None:
             hold(one, problem)
+
+
+def _repeats(work: Work, batch: Batch, unknown: Sequence[Judged]) -> set[str]:
+    entries = [one.entry for one in unknown if batch.once and one.entry is not None]
+    return {entry["id"] for entry in entries if stands_already(work, entry)}
 
 
 def _to_hold(batch: Batch, judged: Iterable[Judged]) -> list[HeldEntry]:

@@ -21,7 +21,8 @@ class Batch:
 
     `sent_at` is the device's time of sending, `received_at` ours of receiving. `device` is the
     one that sent, which may hand over what another one wrote. `rights` judges who may record
-    what; none where whoever hands over has decided that already.
+    what; none where whoever hands over has decided that already. With `once` an entry is known
+    too when what it says stands already, under whatever id.
     """
 
     device: str
@@ -29,6 +30,7 @@ class Batch:
     received_at: datetime
     elements: list[object]
     rights: Rights | None = None
+    once: bool = False
 
     @property
     def offset(self) -> timedelta:

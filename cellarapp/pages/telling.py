@@ -17,6 +17,8 @@ PAGES_DEVICE = "00000000-0000-0000-0000-000000000001"
 def tell(kind: str, number: str, facts: dict[str, Any], by: str, now: datetime) -> list[FieldError]:
     """Make an entry about a container; answer what has to be put right first, nothing if it is in.
 
+    Said again in the same words while it stands, it is in already.
+
     Args:
         kind: what a page may record: reported or told.
         number: the container's, in normal form.
@@ -35,8 +37,8 @@ def tell(kind: str, number: str, facts: dict[str, Any], by: str, now: datetime) 
         "facts": facts,
         "rules": RULES_VERSION,
     }
-    [verdict] = take_in(Batch(PAGES_DEVICE, now, now, [said])).verdicts
-    if verdict.word == "accepted":
+    [verdict] = take_in(Batch(PAGES_DEVICE, now, now, [said], once=True)).verdicts
+    if verdict.word in ("accepted", "known"):
         return []
     if verdict.word == "refused" and verdict.problem is not None:
         return verdict.problem.errors

@@ -1,6 +1,7 @@
 """Whoever finds a container learns whose it is, can say where it is, and learns nothing else."""
 
 import re
+from concurrent.futures import ThreadPoolExecutor
 from typing import Any
 
 import pytest
@@ -110,6 +111,36 @@ def test_report_comes_in_as_a_question_and_changes_nothing_else(
     assert changed == {"queries", "last"}
     take_in(batch([phone.entry("settled", "117", query=query["id"], way="right")]))
     assert open_queries(standing(client, "117")) == []
+
+
+def test_report_sent_twice_is_one_question(
+    client: FlaskClient, stranger: FlaskClient, phone: Phone
+) -> None:
+    """Tapped twice, or loaded again; the finder is thanked each time, and other words are more."""
+    again = [report(stranger, where=f"{SAID['where']}  "), report(stranger)]
+    assert [sent.headers["Location"] for sent in again] == ["/f/117/thanks"] * 2
+    [query] = open_queries(standing(client, "117"))
+    report(stranger, words="it is gone from there")
+    assert len(open_queries(standing(client, "117"))) == 2
+    entries: Any = client.get("/api/containers/117").json
+    assert [entry["kind"] for entry in entries["entries"]].count("reported") == 2
+    take_in(batch([phone.entry("settled", "117", query=query["id"], way="right")]))
+    report(stranger)
+    assert len(open_queries(standing(client, "117"))) == 2
+
+
+def test_reports_sent_at_one_moment_are_one_question(
+    app: Flask, client: FlaskClient, phone: Phone
+) -> None:
+    """Two taps reach the brewery side by side: whichever is second finds the first."""
+
+    def tap(_: int) -> int:
+        code: int = report(app.test_client()).status_code
+        return code
+
+    with ThreadPoolExecutor(4) as taps:
+        assert list(taps.map(tap, range(4))) == [303] * 4
+    assert len(open_queries(standing(client, "117"))) == 1
 
 
 def test_report_about_a_number_that_nobody_knows_is_kept(
