@@ -12,7 +12,7 @@ import {
   withAsked,
 } from "../../../../static/src/ui/out/drop/asked-for.ts";
 import type { AtTheDoor } from "../../../../static/src/ui/out/drop/at-the-door.ts";
-import { handOverDrafts } from "../../../../static/src/ui/out/drop/hand-over.ts";
+import { handOverDrafts, othersFault } from "../../../../static/src/ui/out/drop/hand-over.ts";
 import { noteOf } from "../../../../static/src/ui/out/drop/note.ts";
 import { ago, container, FIRKIN, filled, KEG, known, NOW } from "../brewery.ts";
 
@@ -42,6 +42,7 @@ test("a deposit is the one agreed for the kind, else for all, else the brewery's
 const DOOR: AtTheDoor = {
   left: [],
   empties: ["111"],
+  others: "",
   counted: "",
   takenBy: "",
   signature: "",
@@ -70,6 +71,37 @@ const handed = (who: Customer, counted: string) => {
   assert.ok(drop);
   return drop.facts;
 };
+
+const withOthers = (others: string) =>
+  handOverDrafts({
+    stop: { id: "d1", customer: "c1", numbers: [], fields: {} },
+    door: { ...DOOR, others },
+    lines: [],
+    customer: customer({}),
+    brewery,
+    standings: new Map([["111", container("111", FIRKIN)]]),
+    heldBefore: 5,
+    now: NOW,
+  });
+
+test("empties that were typed come along with those that were tapped, each once", () => {
+  const drafts = withOthers("111, 112 to 114");
+  const [drop] = drafts.filter(({ kind }) => kind === "drop");
+  assert.deepEqual(drop?.facts["empties"], ["111", "112", "113", "114"]);
+  assert.equal(drop?.facts["held_after"], 1);
+  const returned = drafts.filter(({ kind }) => kind === "returned");
+  assert.deepEqual(
+    returned.map(({ subject }) => subject),
+    ["111", "112", "113", "114"],
+  );
+});
+
+test("what cannot be read as a number is a fault in the words it was typed", () => {
+  assert.equal(othersFault("111, zz and more"), "Not a number: zz and more.");
+  assert.equal(othersFault("12-1; zz"), "Not a number: 12-1 and zz.");
+  assert.equal(othersFault(""), null);
+  assert.equal(othersFault("111, 112"), null);
+});
 
 test("deposits of what is dropped and of the empties told by number are facts of the drop", () => {
   const facts = handed(customer({ deposits: { keg_30: 3000 } }), "2");

@@ -10,7 +10,7 @@ import { Field } from "../../parts/Field.tsx";
 import { headOf } from "../../parts/head-of.ts";
 import { Line, Lines } from "../../parts/Line.tsx";
 import { More } from "../../parts/More.tsx";
-import { save } from "../../parts/say.ts";
+import { save, say } from "../../parts/say.ts";
 import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { containerName, count, customerName, listWords } from "../../words.ts";
@@ -18,7 +18,7 @@ import { awayWords } from "../reasons.ts";
 import { allHoldings } from "../state.ts";
 import { atTheDoor, clearAtTheDoor, putAtTheDoor } from "./at-the-door.ts";
 import { heldBy, type Stop } from "./drops.ts";
-import { countedFault, handOverDrafts } from "./hand-over.ts";
+import { countedFault, handOverDrafts, othersFault } from "./hand-over.ts";
 import { lineOf } from "./line.ts";
 import { Signature } from "./Signature.tsx";
 
@@ -82,27 +82,18 @@ const Theirs = ({ stop }: { stop: Stop }) => {
 /** Numbers that are not down as theirs, and those that nobody can read in the dark. */
 const Others = ({ stop, tried }: { stop: Stop; tried: boolean }) => {
   const door = atTheDoor(stop.id);
-  const [typed, setTyped] = useState("");
-  const { numbers, unread } = readNumbers(typed);
-  const add = () => {
-    if (numbers.length === 0 || unread.length > 0) return;
-    putAtTheDoor(stop.id, { empties: [...new Set([...door.empties, ...numbers])] });
-    setTyped("");
-  };
-  const held = heldBy(stop.customer);
-  const others = door.empties.filter((number) => !held.includes(number));
+  const { numbers } = readNumbers(door.others);
   return (
     <div class="form">
       <Field
         label="Other empties, by number"
         hint="A run or several: 117-124, 130, K3."
-        value={typed}
-        onValue={setTyped}
-        fault={unread.length > 0 ? `Not a number: ${listWords(unread)}.` : null}
+        value={door.others}
+        onValue={(others) => putAtTheDoor(stop.id, { others })}
+        fault={othersFault(door.others)}
         capitals
       />
-      {numbers.length > 0 && <Button onPress={add}>Take {listWords(numbers)}</Button>}
-      {others.length > 0 && <p>Come along too: {listWords(others)}.</p>}
+      {numbers.length > 0 && <p>Come along too: {listWords(numbers)}.</p>}
       <Field
         label="Empties only counted"
         hint="Tell them by number later, in the yard."
@@ -140,7 +131,10 @@ export const AtTheDoor = ({ stop }: { stop: Stop }) => {
   const door = atTheDoor(stop.id);
   const press = () => {
     setTried(true);
-    if (countedFault(door.counted) === null) void handOver(stop);
+    // The field may be out of sight by then, so what is wrong is said at the button too.
+    const fault = othersFault(door.others) ?? countedFault(door.counted);
+    if (fault === null) void handOver(stop);
+    else say.trouble(`Not handed over yet, look at the empties. ${fault}`);
   };
   return (
     <div class="close">

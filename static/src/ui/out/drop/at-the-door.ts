@@ -6,7 +6,10 @@ import { book } from "../../../store/book.ts";
 export interface AtTheDoor {
   /** Of those made up, the ones that stay on the van. */
   left: readonly string[];
+  /** Of those down as the customer's, the ones taken along. */
   empties: readonly string[];
+  /** Other empties, by number, as typed. */
+  others: string;
   counted: string;
   takenBy: string;
   signature: string;
@@ -16,6 +19,7 @@ export interface AtTheDoor {
 export const NOTHING: AtTheDoor = {
   left: [],
   empties: [],
+  others: "",
   counted: "",
   takenBy: "",
   signature: "",
@@ -24,10 +28,10 @@ export const NOTHING: AtTheDoor = {
 
 const kept = book.setting<{ readonly [stop: string]: AtTheDoor }>("out.atTheDoor", {});
 
-export const atTheDoor = (stop: string): AtTheDoor => kept.value[stop] ?? NOTHING;
+export const atTheDoor = (stop: string): AtTheDoor => ({ ...NOTHING, ...kept.value[stop] });
 
 export const putAtTheDoor = (stop: string, changed: Partial<AtTheDoor>): void => {
-  kept.value = { ...kept.peek(), [stop]: { ...(kept.peek()[stop] ?? NOTHING), ...changed } };
+  kept.value = { ...kept.peek(), [stop]: { ...NOTHING, ...kept.peek()[stop], ...changed } };
 };
 
 export const clearAtTheDoor = (stop: string): void => {

@@ -5,6 +5,8 @@ import type { Brewery, Customer } from "../../../domain/records.ts";
 import type { Standing } from "../../../domain/standing.ts";
 import { dueOn } from "../../../domain/trips.ts";
 import type { Draft } from "../../../store/saving.ts";
+import { readNumbers } from "../../office/register/numbers.ts";
+import { listWords } from "../../words.ts";
 import { backDrafts } from "../back.ts";
 import { depositPence } from "../deposits.ts";
 import type { AtTheDoor } from "./at-the-door.ts";
@@ -25,6 +27,16 @@ export interface Handing {
 export const countedFault = (counted: string): string | null =>
   /^\d{0,3}$/.test(counted.trim()) ? null : "A whole figure, such as 3.";
 
+export const othersFault = (others: string): string | null => {
+  const { unread } = readNumbers(others);
+  return unread.length === 0 ? null : `Not a number: ${listWords(unread)}.`;
+};
+
+/** Each once, whether it was tapped or typed. */
+const emptiesOf = ({ empties, others }: AtTheDoor): string[] => [
+  ...new Set([...empties, ...readNumbers(others).numbers]),
+];
+
 export const handOverDrafts = (handing: Handing): Draft[] => {
   const { stop, door, lines, customer, brewery, standings, heldBefore, now } = handing;
   const deposits = (kinds: readonly (string | null)[]): number =>
@@ -34,7 +46,8 @@ export const handOverDrafts = (handing: Handing): Draft[] => {
     const facts = { customer: stop.customer, due_on: dueOn(now, customer ?? null) };
     return { kind: "sent", subject: number, facts };
   });
-  const back = door.empties.flatMap((number) =>
+  const empties = emptiesOf(door);
+  const back = empties.flatMap((number) =>
     backDrafts(number, standings.get(number) ?? null, {
       place: undefined,
       asNew: null,
@@ -48,14 +61,14 @@ export const handOverDrafts = (handing: Handing): Draft[] => {
       handed_over_at: now,
       numbers: stop.numbers,
       lines,
-      empties: door.empties,
+      empties,
       empties_counted: counted,
       deposits_taken_pence: deposits(lines.map(({ kind }) => kind)),
       deposits_given_back_pence: deposits(
-        door.empties.map((number) => standings.get(number)?.kind ?? null),
+        empties.map((number) => standings.get(number)?.kind ?? null),
       ),
       held_before: heldBefore,
-      held_after: Math.max(0, heldBefore + lines.length - door.empties.length - counted),
+      held_after: Math.max(0, heldBefore + lines.length - empties.length - counted),
       taken_by: door.takenBy.trim(),
       signature: door.signature,
       note: door.note.trim(),
