@@ -98,7 +98,7 @@ def test_a_round_of_three(phone: Phone, brewery: Brewery) -> None:
     expect(the_line(page, "To drop", 2)).to_contain_text("No place on the map.")
     expect(the_line(page, "To load", 0)).to_contain_text("For Tallow House")
     lantern = page.get_by_role("link", name="Lantern", exact=False).first
-    expect(lantern).to_contain_text("3 containers of ours there; 111, 112 and 113 are late.")
+    expect(lantern).to_contain_text("3 containers of ours there; 111, 112 and 113 are overdue.")
 
     lantern.tap()
     tap(page, "Leave out: Firkin 102")

@@ -27,7 +27,7 @@ def test_a_customer_is_called_written_to_and_left_in_peace(phone: Phone, brewery
     page.get_by_role("link", name="Whom to call today").tap()
     lines = page.get_by_role("main").get_by_role("listitem")
     expect(lines.first).to_contain_text("Ferry House")
-    expect(lines.first).to_contain_text("2 firkins, all late, the longest out 38 days.")
+    expect(lines.first).to_contain_text("2 firkins, all overdue, the longest out 38 days.")
     expect(lines.first).to_contain_text("£150")
     lines.first.get_by_role("link").tap()
     expect(page.get_by_text("£150 would likely still be out in a fortnight")).to_be_visible()
@@ -81,7 +81,7 @@ def test_on_the_demo_who_keeps_them_for_good_comes_first(demo: DemoPhone) -> Non
     page = demo.open("out/call")
     first = page.get_by_role("main").get_by_role("listitem").first
     expect(first).to_contain_text("Pobble End")
-    expect(first).to_contain_text("all late")
+    expect(first).to_contain_text("all overdue")
     first.get_by_role("link").tap()
     tap(page, "How it is worked out")
     expect(page.get_by_role("dialog")).to_contain_text("x chance never to be back")

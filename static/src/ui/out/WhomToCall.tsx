@@ -33,8 +33,8 @@ export const WhomToCall = () => {
         <Nothing
           says={
             resting.length === 0
-              ? "Nobody: nothing that is late is worth a call."
-              : "Nobody today: all who are late have promised a day, or were asked."
+              ? "Nobody: nothing that is overdue is worth a call."
+              : "Nobody today: all with overdue containers have promised a day, or were asked."
           }
         />
       )}

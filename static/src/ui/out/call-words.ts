@@ -9,35 +9,44 @@ import { byKindWords, chaseWords, saidWords } from "./reasons.ts";
 
 const lateWords = ({ away }: Holding, late: number, longest: number): string => {
   if (away.length === 1) return `${byKindWords(away)}, out ${count(longest, "day")}`;
-  const which = late === away.length ? "all late" : `${late} late`;
+  const which = late === away.length ? "all overdue" : `${late} overdue`;
   return `${byKindWords(away)}, ${which}, the longest out ${count(longest, "day")}`;
 };
 
-/** How likely they come by themselves, by whose trips. */
-export const chanceWords = ({ result }: Worth): string => {
-  const by = result.judged_by === "own" ? "by its own trips" : "by the trips of all customers";
-  return result.least_back_pct === null
-    ? `Nothing has come back after so long, ${by}.`
-    : `Back by itself within a fortnight: ${result.least_back_pct} %, ${by}.`;
+/**
+ * How likely what is overdue comes by itself: the least likely, of those that were out no longer
+ * than some that came back.
+ */
+const chance = ({ result: { out, late, least_back_pct } }: Worth, by: string): string => {
+  if (least_back_pct === null) return `Nothing has come back after so long${by}.`;
+  const judged = out.filter(({ late_days, back_pct }) => late_days > 0 && back_pct !== null);
+  const orMore = judged.some(({ back_pct }) => back_pct !== least_back_pct) ? " or more" : "";
+  const says = `Back by itself in a fortnight: ${least_back_pct} %${orMore}`;
+  const others = late - judged.length;
+  if (others === 0) return `${says}${by}.`;
+  const rest = others === 1 ? "the other one" : `the other ${others}`;
+  return `${says} for ${judged.length} of them${by}. Nothing has come back after so long as ${rest}.`;
 };
+
+/** The same, and by whose trips. */
+export const chanceWords = (worth: Worth): string =>
+  chance(
+    worth,
+    worth.result.judged_by === "own" ? ", by its own trips" : ", by the trips of all customers",
+  );
 
 export const stakeWords = ({ result }: Worth): string => {
   const lost = result.loss_pence >= 50 ? `, ${pounds(result.loss_pence)} of it for good` : "";
   return `${pounds(result.worth_pence)} would likely still be out in a fortnight${lost}.`;
 };
 
-const chanceShort = ({ result: { least_back_pct } }: Worth): string =>
-  least_back_pct === null
-    ? "Nothing has come back after so long."
-    : `Back by itself in a fortnight: ${least_back_pct} %.`;
-
-/** "9 firkins, 8 late, the longest out 61 days. Back by itself … Promised for 12 Nov, not kept." */
+/** "9 firkins, 8 overdue, the longest out 61 days. Back by itself … Promised for 12 Nov, not kept." */
 export const callReason = ({ holding, worth }: Call, now: string): string => {
   const { late, longest_days } = worth.result;
   const chase = chaseWords(holding, now);
   return [
     `${lateWords(holding, late, longest_days)}.`,
-    chanceShort(worth),
+    chance(worth, ""),
     saidWords(holding),
     chase,
   ]

@@ -92,7 +92,29 @@ test("the reason says how late, how likely they come by themselves, and what was
   assert.ok(first);
   assert.equal(
     callReason(first, NOW),
-    "2 firkins, 1 late, the longest out 120 days. Nothing has come back after so long. Last asked 17 Nov.",
+    "2 firkins, 1 overdue, the longest out 120 days. Nothing has come back after so long. Last asked 17 Nov.",
+  );
+});
+
+test("a likelihood is said of those for which there is one, and apart from it that of the rest", () => {
+  const chance = (...fleet: Standing[]) => {
+    const found = callsToday(holdings(fleet, customers(), NOW), TRIPS, NOW, {});
+    const [call] = found.today;
+    assert.ok(call);
+    return /(?:Back|Nothing).*?(?= Last asked)/.exec(callReason(call, NOW))?.[0];
+  };
+  const long = out("101", "c1", 120, "2026-09-09");
+  const some = out("102", "c1", 40, "2026-11-01");
+  const more = out("105", "c1", 46, "2026-11-01");
+  assert.equal(chance(some), "Back by itself in a fortnight: 53 %.");
+  assert.equal(chance(some, more), "Back by itself in a fortnight: 51 % or more.");
+  assert.equal(
+    chance(some, long),
+    "Back by itself in a fortnight: 51 % for 1 of them. Nothing has come back after so long as the other one.",
+  );
+  assert.equal(
+    chance(some, long, out("106", "c1", 130, "2026-09-09")),
+    "Back by itself in a fortnight: 50 % for 1 of them. Nothing has come back after so long as the other 2.",
   );
 });
 

@@ -86,7 +86,7 @@ test("more stops than one round can have keep their order", () => {
   );
 });
 
-test("a stop says what to drop, what is late there, what is promised, and the way", () => {
+test("a stop says what to drop, what is overdue there, what is promised, and the way", () => {
   const away = holdings(
     [
       container("111", FIRKIN, sent(60, "near", "2026-11-01")),
@@ -99,7 +99,7 @@ test("a stop says what to drop, what is late there, what is promised, and the wa
   const turn = { stop: stop("near", "102", "103"), legM: 4249, placed: true };
   assert.equal(
     turnWords(turn, true, away[0], NOW).replaceAll("\u00a0", " "),
-    "Drop 102 and 103. 3 containers of ours there; 111 and 112 are late. Promised for today. " +
+    "Drop 102 and 103. 3 containers of ours there; 111 and 112 are overdue. Promised for today. " +
       "4.2 km from the brewery.",
   );
   assert.equal(backWords(undefined, NOW), "None of ours there.");

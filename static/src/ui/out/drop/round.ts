@@ -64,12 +64,12 @@ export const legWords = ({ legM, placed }: Turn, first: boolean): string => {
 
 const MOST_NAMED = 6;
 
-/** What is late there, what they say of it, and what they promised: "3 of ours there; 111 and 112 are late." */
+/** What is overdue there, what they say of it, and what they promised: "3 of ours there; 111 and 112 are overdue." */
 export const backWords = (holding: Holding | undefined, now: string): string => {
   if (holding === undefined) return "None of ours there.";
   const { away, record } = holding;
   const late = away.filter(({ overdue }) => overdue > 0).map(({ standing }) => standing.number);
-  const verb = late.length === 1 ? "is late" : "are late";
+  const verb = late.length === 1 ? "is overdue" : "are overdue";
   const lateWords = late.length === 0 ? "" : `; ${listWords(late, MOST_NAMED)} ${verb}`;
   const promised = record?.chase?.promised_on ?? null;
   const broken = brokenPromise(holding, now);
