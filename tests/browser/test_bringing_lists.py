@@ -1,7 +1,13 @@
 """A brewery brings in what it kept in spreadsheets: shown first, then entered whole."""
 
+import re
 from typing import Any
+from urllib.error import HTTPError
+from urllib.parse import urlsplit
+from urllib.request import urlopen
 
+import pytest
+from icalendar import Calendar
 from playwright.sync_api import Page, expect
 
 from .doings import all_at_the_brewery, said, tap
@@ -46,8 +52,8 @@ def test_customers_containers_and_what_is_out(phone: Phone, server: Server) -> N
     assert standing["queries"] == []
 
 
-def test_a_copy_is_taken_out(phone: Phone) -> None:
-    """The browser saves it under its name."""
+def test_a_copy_is_taken_out_and_a_calendar_reads_the_jobs(phone: Phone, server: Server) -> None:
+    """The browser saves it under its name. A calendar needs no more than the address."""
     page = phone.open("office/lists")
     for link, name in [
         ("Containers, as CSV", "containers.csv"),
@@ -57,6 +63,20 @@ def test_a_copy_is_taken_out(phone: Phone) -> None:
             page.get_by_role("link", name=link).tap()
         assert download.value.suggested_filename == name
         assert download.value.path().stat().st_size > 0
+
+    page.goto(f"{phone.address}/#/office/calendar")
+    tap(page, "Make an address")
+    made = page.get_by_text(re.compile(r"^http\S+\.ics$"))
+    expect(made).to_be_visible()
+    feed = server.address + urlsplit(made.inner_text()).path
+    with urlopen(feed) as answer:
+        assert Calendar.from_ical(answer.read())["x-wr-calname"] == "Jobs due"
+    page.reload()
+    expect(page.get_by_text("You have an address since")).to_be_visible()
+    tap(page, "End the address")
+    expect(page.get_by_role("button", name="Make an address")).to_be_visible()
+    with pytest.raises(HTTPError, match="404"):
+        urlopen(feed)
 
 
 def test_without_a_network_it_says_what_is_needed(phone: Phone) -> None:
