@@ -36,8 +36,9 @@ def subjects(reading: Any) -> list[str]:
     return [draft["subject"] for draft in reading.drafts]
 
 
-CASKS = [["Number", "Kind", "Litres", "Empty weight kg", "Owner"]]
-CASKS += [["f 117", "Firkins", "", "10.5", ""], ["K3", "keg 50 L", "50", "", "Hire yard"]]
+CASKS = [["Number", "Kind", "Litres", "Empty weight kg", "Working pressure", "Owner"]]
+CASKS += [["f 117", "Firkins", "", "10.5", "", ""]]
+CASKS += [["K3", "keg 50 L", "50", "", "3.5 bar", "Hire yard"]]
 
 
 @pytest.mark.parametrize(
@@ -61,7 +62,12 @@ def test_containers_from_any_office_program(data: bytes) -> None:
         {
             "kind": "registered",
             "subject": "K3",
-            "facts": {"kind": "keg_50", "capacity_ml": 50000, "owner": "Hire yard"},
+            "facts": {
+                "kind": "keg_50",
+                "capacity_ml": 50000,
+                "limit_millibar": 3500,
+                "owner": "Hire yard",
+            },
         },
     ]
 
@@ -96,6 +102,18 @@ def test_lines_in_two_encodings() -> None:
         ("containers", "Number,Kind,Litres\n7,pin,0", "Litres", "from 0.001"),
         ("containers", "Number,Kind,Litres\n7,pin,lots", "Litres", "not a figure"),
         ("containers", "Number,Kind,Litres\n7,pin,NaN", "Litres", "not a figure"),
+        (
+            "containers",
+            "Number,Kind,Litres,Limit\n7,keg 30,30,11",
+            "Pressure limit bar",
+            "from 0.1 to 10",
+        ),
+        (
+            "containers",
+            "Number,Kind,Litres,Limit\n7,keg 30,30,0",
+            "Pressure limit bar",
+            "from 0.1 to 10",
+        ),
         ("containers", "Number;Kind;Litres\n7;pin;1,000", "Litres", "in two ways"),
         ("customers", "Name,Delivery day\nThe Bell,T", "Delivery day", "not a day of the week"),
         ("customers", "Name,Days to return\nThe Bell,2.5", "Days to return", "whole number"),

@@ -27,7 +27,7 @@ def record() -> None:
                 phone.entry("place", room, name="Cold room", role="store"),
                 phone.entry("beer", beer, name="Ember"),
                 phone.entry("gyle", gyle, number="=9+9", beer=beer),
-                phone.registered("7", tare_g=10_500),
+                phone.registered("7", tare_g=10_500, limit_millibar=1500),
                 phone.registered("8", "pin", capacity_ml=20_457, owner="-Hire yard"),
                 phone.filled("7", gyle=gyle, best_before="2027-01-05"),
                 phone.filled("8", gyle=gyle, place=room, volume_ml=20_000),
@@ -51,13 +51,15 @@ def test_containers_with_what_is_known_of_each(client: FlaskClient) -> None:
     assert lines == [
         {
             "Number": "7", "Kind": "Firkin", "Litres": "40.915", "Empty weight kg": "10.5",
-            "Owner": "", "Where": f"'{HOSTILE}", "Out since": "2026-11-25", "Holds beer": "Ember",
+            "Pressure limit bar": "1.5", "Owner": "", "Where": f"'{HOSTILE}",
+            "Out since": "2026-11-25", "Holds beer": "Ember",
             "Gyle": "'=9+9", "Racked": "2026-11-25", "Best before": "2027-01-05",
             "Left litres": "40", "Kept out of use": "",
         },
         {
             "Number": "8", "Kind": "Pin", "Litres": "20.457", "Empty weight kg": "",
-            "Owner": "'-Hire yard", "Where": "Cold room", "Out since": "", "Holds beer": "Ember",
+            "Pressure limit bar": "", "Owner": "'-Hire yard", "Where": "Cold room",
+            "Out since": "", "Holds beer": "Ember",
             "Gyle": "'=9+9", "Racked": "2026-11-25", "Best before": "", "Left litres": "20",
             "Kept out of use": "",
         },

@@ -6,6 +6,7 @@ from decimal import Decimal, InvalidOperation
 
 from cellarapp.domain.containers import CONTAINER_KINDS, LARGEST_ML
 from cellarapp.domain.errors import NotANumber
+from cellarapp.domain.inputs import RANGES
 from cellarapp.domain.numbers import normal_number
 
 MOST_ML = 4 * LARGEST_ML
@@ -78,6 +79,15 @@ def kilograms_as_g(text: str) -> int:
     if not 1 <= grams <= MOST_TARE_G:
         raise CellNotReadable(f"“{text}” must be kilograms from 0.001 to {MOST_TARE_G // 1000}.")
     return round(grams)
+
+
+def bar_as_millibar(text: str) -> int:
+    """Bar above the atmosphere as thousandths."""
+    low, high = RANGES["limit_bar"]["low"], RANGES["limit_bar"]["high"]
+    bar = _decimal(text, "bar")
+    if not Decimal(str(low)) <= bar <= Decimal(str(high)):
+        raise CellNotReadable(f"“{text}” must be bar from {low:g} to {high:g}.")
+    return round(bar * 1000)
 
 
 def whole_days(text: str) -> int:

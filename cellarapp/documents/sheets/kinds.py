@@ -86,7 +86,7 @@ def _container(row: dict[str, Any], known: Known) -> list[Draft]:
             "or paint a letter on one."
         )
     facts = {"kind": row["kind"], "capacity_ml": capacity_ml}
-    facts |= {key: row[key] for key in ("tare_g", "owner") if key in row}
+    facts |= {key: row[key] for key in ("tare_g", "limit_millibar", "owner") if key in row}
     return [{"kind": "registered", "subject": row["number"], "facts": facts}]
 
 
@@ -142,6 +142,7 @@ def _seen_since(standing: Standing, day: str) -> bool:
     )
 
 
+LIMIT_TOO = ("pressure limit", "limit", "working pressure", "working pressure bar")
 NUMBER = Column("number", "Number", cells.number, ("no", "cask", "container"), required=True)
 
 SHEETS: dict[str, Sheet] = {
@@ -154,6 +155,7 @@ SHEETS: dict[str, Sheet] = {
             Column("kind", "Kind", cells.kind, ("type", "size"), required=True),
             Column("capacity_ml", "Litres", cells.litres_as_ml, ("capacity", "volume")),
             Column("tare_g", "Empty weight kg", cells.kilograms_as_g, ("tare", "weight")),
+            Column("limit_millibar", "Pressure limit bar", cells.bar_as_millibar, LIMIT_TOO),
             Column("owner", "Owner", partial(cells.words, most=60), ("belongs to",)),
         ),
         drafts=_container,

@@ -47,6 +47,7 @@ def _containers(rows: Rows) -> Iterator[list[object]]:
             None if kind is None else CONTAINER_KINDS[kind]["name"],
             _plain(standing["capacity_ml"], 1000),
             _plain(standing["tare_g"], 1000),
+            _plain(standing["limit_millibar"], 1000),
             standing["owner"],
             _where(standing, rows),
             _since(standing["trip"]),
@@ -111,7 +112,7 @@ def _name(records: Mapping[str, Any], key: str) -> str | None:
 WRITERS: dict[str, tuple[list[str], Callable[[Rows], Iterator[list[object]]]]] = {
     "containers": (
         [
-            *("Number", "Kind", "Litres", "Empty weight kg", "Owner"),
+            *("Number", "Kind", "Litres", "Empty weight kg", "Pressure limit bar", "Owner"),
             *("Where", "Out since", "Holds beer", "Gyle", "Racked", "Best before", "Left litres"),
             "Kept out of use",
         ],

@@ -1,11 +1,11 @@
 // The single questions that deeds ask, each with the fact that its answer becomes.
 
 import { CONTAINER_KINDS } from "../../domain/containers.ts";
-import { RANGES } from "../../domain/inputs.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { placesFor } from "../cellar/places.ts";
 import type { Option } from "../parts/Field.tsx";
 import { type Known, litres, typedMl } from "../words.ts";
+import { readLimit } from "./marked-limit.ts";
 
 export interface Asked {
   fact: string;
@@ -126,11 +126,8 @@ export const readAnswer = (one: Asked, text: string): Answer => {
     return { value: Math.floor(Number(clean.replace(",", ".")) * 10 + 0.5) };
   }
   if (one.is === "bar") {
-    const { low, high } = RANGES.limit_bar;
-    const bar = /^\d{1,2}([.,]\d{1,3})?$/.test(clean) ? Number(clean.replace(",", ".")) : 0;
-    return bar >= low && bar <= high
-      ? { value: Math.floor(bar * 1000 + 0.5) }
-      : { fault: `Bar from ${low} to ${high}, as 3.5.` };
+    const limit = readLimit(clean);
+    return typeof limit === "string" ? { fault: limit } : { value: limit };
   }
   if (one.is === "whole") {
     return /^\d{1,7}$/.test(clean) ? { value: Number(clean) } : { fault: "A whole figure." };

@@ -13,6 +13,7 @@ const typed = {
   kind: "firkin",
   litres: "",
   tare: "",
+  limit: "",
   owner: "",
   hirePounds: "",
   hireDueOn: "",
@@ -37,6 +38,7 @@ test("another size, weight, owner and place are taken along", () => {
       kind: "other_keg",
       litres: "58,7",
       tare: "13.2",
+      limit: "3,5",
       owner: " Hire ",
       place: "p",
     },
@@ -46,6 +48,7 @@ test("another size, weight, owner and place are taken along", () => {
     kind: "other_keg",
     capacity_ml: 58_700,
     tare_g: 13_200,
+    limit_millibar: 3500,
     owner: "Hire",
     place: "p",
   });
@@ -66,6 +69,17 @@ test("faults are told beside their fields", () => {
     assert.match(faults({ ...hired, ...half }).hire ?? "", /Pounds a day/);
   }
   assert.match(faults({ numbers: "1", tare: "x" }).tare ?? "", /Kilograms/);
+  const keg = { numbers: "K1", kind: "keg_50" };
+  for (const limit of ["0", "10.1", "3 bar"]) {
+    assert.equal(faults({ ...keg, limit }).limit, "Bar from 0.1 to 10, as 3.5.");
+  }
+});
+
+test("the marked pressure is of kegs alone, and may stay empty", () => {
+  const facts = (change: object) => readRegistration({ ...typed, ...change }, there).facts;
+  assert.equal(facts({ numbers: "K1", kind: "keg_30", limit: "3" }).limit_millibar, 3000);
+  assert.equal("limit_millibar" in facts({ numbers: "K1", kind: "keg_30", limit: " " }), false);
+  assert.equal("limit_millibar" in facts({ numbers: "1", limit: "3" }), false);
 });
 
 test("the button promises what it will enter", () => {

@@ -11,13 +11,19 @@ import { save } from "../../parts/say.ts";
 import { setHalfMade } from "../../shell/half-made.ts";
 import { useTitle } from "../../shell/title.ts";
 import { kindName, listWords, litres } from "../../words.ts";
-import { readRegistration, registrationWords, type TypedRegistration } from "./registering.ts";
+import {
+  isKeg,
+  readRegistration,
+  registrationWords,
+  type TypedRegistration,
+} from "./registering.ts";
 
 const NOTHING: TypedRegistration = {
   numbers: "",
   kind: "firkin",
   litres: "",
   tare: "",
+  limit: "",
   owner: "",
   hirePounds: "",
   hireDueOn: "",
@@ -73,7 +79,7 @@ export const NewContainers = () => {
       <Select
         label="Kind"
         value={typed.kind}
-        onValue={(kind) => put({ kind, litres: "" })}
+        onValue={(kind) => put({ kind, litres: "", limit: "" })}
         options={KINDS}
       />
       {read.known.length > 0 && (
@@ -99,6 +105,16 @@ export const NewContainers = () => {
             onValue={(tare) => put({ tare })}
             fault={faults.tare ?? null}
           />
+          {isKeg(typed.kind) && (
+            <Field
+              label="Working pressure as marked, bar"
+              hint="Stamped on them. No dose and no carbonation is to pass it."
+              type="decimal"
+              value={typed.limit}
+              onValue={(limit) => put({ limit })}
+              fault={faults.limit ?? null}
+            />
+          )}
           <Field
             label="Owner, if not ourselves"
             value={typed.owner}

@@ -2,6 +2,7 @@
 
 import { CONTAINER_KINDS, LARGEST_ML } from "../../../domain/containers.ts";
 import type { Hire, Standing } from "../../../domain/standing.ts";
+import { readLimit } from "../../container/marked-limit.ts";
 import { count, listWords, typedMl } from "../../words.ts";
 import { MOST_ENTERED, readNumbers } from "./numbers.ts";
 
@@ -12,6 +13,8 @@ export interface TypedRegistration {
   litres: string;
   /** Kilograms when empty, as typed. */
   tare: string;
+  /** Bar as marked on them; asked of kegs only. */
+  limit: string;
   owner: string;
   /** Pounds a day as typed, and the day it goes back; both or neither. */
   hirePounds: string;
@@ -27,11 +30,12 @@ export interface Registration {
     kind: string;
     capacity_ml: number;
     tare_g?: number;
+    limit_millibar?: number;
     owner?: string;
     hire?: Hire;
     place?: string;
   };
-  faults: { numbers?: string; litres?: string; tare?: string; hire?: string };
+  faults: { numbers?: string; litres?: string; tare?: string; limit?: string; hire?: string };
 }
 
 /** The largest that the brewery's server takes in. */
@@ -50,6 +54,11 @@ const readTare = (typed: string): number | undefined | string => {
   const grams = typedMl(typed); // thousandths of whatever was typed
   return grams === null || grams < 1 || grams > MOST_TARE_G ? "Kilograms, such as 11.5." : grams;
 };
+
+export const isKeg = (kind: string): boolean => CONTAINER_KINDS[kind]?.shape === "keg";
+
+const readMarked = ({ kind, limit }: TypedRegistration): number | undefined | string =>
+  isKeg(kind) && limit.trim() !== "" ? readLimit(limit) : undefined;
 
 const HIRE_FAULT = "Pounds a day, such as 0.15, the day it goes back, and its owner.";
 
@@ -85,6 +94,8 @@ export const readRegistration = (
   if (fault !== null) faults.numbers = fault;
   if (typeof capacity === "string") faults.litres = capacity;
   if (typeof tare === "string") faults.tare = tare;
+  const limit = readMarked(typed);
+  if (typeof limit === "string") faults.limit = limit;
   const hire = readHire(typed);
   if (typeof hire === "string") faults.hire = hire;
   return {
@@ -95,6 +106,7 @@ export const readRegistration = (
       kind: typed.kind,
       capacity_ml: typeof capacity === "number" ? capacity : 0,
       ...(typeof tare === "number" ? { tare_g: tare } : {}),
+      ...(typeof limit === "number" ? { limit_millibar: limit } : {}),
       ...(owner === "" ? {} : { owner }),
       ...(hire === null || typeof hire === "string" ? {} : { hire }),
       ...(typed.place === "" ? {} : { place: typed.place }),
