@@ -1,11 +1,11 @@
 // One container on the stillage: what it is, how it stands, and all that is done with it there.
 
-import { useInView } from "../cellar/in-view.ts";
 import { fullTitle } from "../cellar/reasons.ts";
 import { known } from "../known.ts";
 import { may } from "../mine.ts";
 import { Head } from "../parts/Head.tsx";
 import { headOf } from "../parts/head-of.ts";
+import { useInView } from "../parts/in-view.ts";
 import { containerHref } from "../shell/route.ts";
 import { deedsFor, deedWords, KIND_OF, WHY_OFF } from "./deeds.ts";
 import { Ends } from "./Ends.tsx";
@@ -15,7 +15,7 @@ import { takingOff } from "./state.ts";
 import { takeDeed, takeOff } from "./take-deed.ts";
 
 const WhyOff = ({ number }: { number: string }) => (
-  <fieldset class="why-off" ref={useInView<HTMLFieldSetElement>()}>
+  <fieldset class="why-off opened" ref={useInView<HTMLFieldSetElement>()}>
     <legend>Take {number} off. Why?</legend>
     <div class="buttons">
       {WHY_OFF.map((why) => (

@@ -2,9 +2,9 @@
 
 import { book } from "../../store/book.ts";
 import { ownFigures } from "../own-figures.ts";
+import { useInView } from "../parts/in-view.ts";
 import { containerHref, hrefTo } from "../shell/route.ts";
 import { move, stillage, vent } from "./deed.ts";
-import { useInView } from "./in-view.ts";
 import { movesWords } from "./moves.ts";
 import { placesFor, placesToMoveTo } from "./places.ts";
 import { type Asking, asking } from "./state.ts";
@@ -54,7 +54,7 @@ export const Ask = (props: { asked: Asking }) => {
     if (await answer.give()) asking.value = null;
   };
   return (
-    <li class="asked" ref={useInView<HTMLLIElement>()}>
+    <li class="asked opened" ref={useInView<HTMLLIElement>()}>
       <p id={`ask-${asked.number}`}>{QUESTION[asked.what]}</p>
       {asked.what !== "vent" && <Moves number={asked.number} />}
       {answers.length === 0 && (

@@ -56,7 +56,7 @@ export const AheadChart = (props: Ahead) => {
       >
         <Bars {...props} />
       </svg>
-      <p class="ends small">
+      <p class="first-and-last small">
         <span>{dateWords(weekOn(1), now)}</span> <span>{end}</span>
       </p>
       <More label="The numbers">

@@ -3,11 +3,11 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { book } from "../../../store/book.ts";
-import { useInView } from "../../cellar/in-view.ts";
 import { WhichNumber } from "../../container/WhichNumber.tsx";
 import { may } from "../../mine.ts";
 import { Head } from "../../parts/Head.tsx";
 import { headOf } from "../../parts/head-of.ts";
+import { useInView } from "../../parts/in-view.ts";
 import { save } from "../../parts/say.ts";
 import { containerHref } from "../../shell/route.ts";
 import { containerName, fullTimeWords, type Known, queryWords } from "../../words.ts";
@@ -20,7 +20,7 @@ const wireWay = (way: Way, number: string): string => {
 };
 
 const Opened = ({ children }: { children: ComponentChildren }) => (
-  <div class="opened" ref={useInView<HTMLDivElement>()}>
+  <div class="settling opened" ref={useInView<HTMLDivElement>()}>
     {children}
   </div>
 );
