@@ -56,7 +56,7 @@ const PinOf = ({ name }: { name: string }) => {
             setPin(typed);
             setFault(null);
           }}
-          go={{ does: busy ? "…" : "I am", to: name, cannot, onPress: () => void go() }}
+          go={{ does: busy ? "…" : "This is", to: "me", cannot, onPress: () => void go() }}
         />
       </div>
     </div>
