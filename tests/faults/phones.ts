@@ -269,7 +269,7 @@ const DEEDS: { [name: string]: (command: Command) => Promise<unknown> } = {
   },
   /** What waits on one phone is carried to another one in a file. */
   carry: async (command) => {
-    const file = tabOf(command).book.exportOutbox();
+    const file = await tabOf(command).book.exportOutbox();
     const other = tabOf({ ...command, phone: command["to"] as number });
     return (await other.book.importOutbox(file)).added;
   },

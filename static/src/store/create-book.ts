@@ -7,7 +7,7 @@ import { type Account, accountOf, personOf } from "./account.ts";
 import { letGo, offerAgain, putRight, type Repair } from "./attention.ts";
 import { catchUp, hearNews } from "./catch-up.ts";
 import { renumberedDraft, settledDraft, undoDraft } from "./corrections.ts";
-import { exportOutbox, type Imported, importOutbox } from "./outbox-file.ts";
+import type { Imported } from "./outbox-file.ts";
 import { type OwnEntry, shownEntries } from "./own-shown.ts";
 import type { Phone } from "./phone.ts";
 import { readFirst, readIdentity, readRows } from "./reading.ts";
@@ -210,13 +210,14 @@ export class Book {
   }
 
   /** What has not reached the brewery, as a file to carry there. */
-  exportOutbox(): Blob {
+  async exportOutbox(): Promise<Blob> {
+    const { exportOutbox } = await import("./outbox-file.ts");
     return exportOutbox(this.#phone);
   }
 
   /** Read such a file in, from this phone or another one. */
   async importOutbox(file: Blob): Promise<Imported> {
-    await this.open();
+    const [{ importOutbox }] = await Promise.all([import("./outbox-file.ts"), this.open()]);
     const imported = await importOutbox(this.#phone, file);
     this.#tell();
     return imported;

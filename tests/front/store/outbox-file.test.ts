@@ -14,7 +14,7 @@ test("what waits on one phone can be read in on another, once, as it was made", 
   const refusedEntry = await one.book.record("noted", "117", { words: "x" });
   const refusal = { verdict: "refused" as const, problem: {} };
   await takeAnswers(one.phone, "e", [{ id: refusedEntry.entry.id, ...refusal }], null);
-  const file = one.book.exportOutbox();
+  const file = await one.book.exportOutbox();
 
   const device = aDevice(2);
   const two = await anOpenPage(device);
@@ -31,7 +31,7 @@ test("what waits on one phone can be read in on another, once, as it was made", 
 test("a file read in twice at once, or that holds an entry twice, adds each entry once", async () => {
   const one = await anOpenPage(aDevice(1));
   await one.book.record("registered", "117", FIRKIN);
-  const file = one.book.exportOutbox();
+  const file = await one.book.exportOutbox();
   const device = aDevice(2);
   const [tab, other] = [await anOpenPage(device), await anOpenPage(device)];
   const read = await Promise.all(

@@ -156,7 +156,7 @@ test("what another phone made keeps the time that phone told, whatever this one'
   const { entry } = await one.book.record("noted", "117", { words: "x" });
   two.skewMs = 2 * HOUR_MS;
   await two.restart();
-  await two.book.importOutbox(one.book.exportOutbox());
+  await two.book.importOutbox(await one.book.exportOutbox());
   world.wait(HOUR_MS);
   const spellOfTwo = { world, phone: two } as Spell;
   await sentAsItWas(spellOfTwo, { id: entry.id, atMs: world.nowMs - HOUR_MS });

@@ -12,7 +12,7 @@ test("carried by two phones and sent by its own in the end, each entry stands on
     { kind: "registered", subject: "117", facts: FIRKIN },
     { kind: "noted", subject: "117", facts: { words: "before" } },
   ]);
-  const file = one.book.exportOutbox();
+  const file = await one.book.exportOutbox();
 
   for (const other of [two, three]) {
     assert.deepEqual(await other.book.importOutbox(file), { added: 2, known: 0 });
@@ -36,7 +36,7 @@ test("read in again long after, when the phone has forgotten what it sent, nothi
   const world = await World.make(2, 1);
   const [one, two] = [world.phone(0), world.phone(1)];
   await one.book.record("registered", "117", FIRKIN);
-  const file = one.book.exportOutbox();
+  const file = await one.book.exportOutbox();
   await two.book.importOutbox(file);
   await two.go();
   world.wait(40 * 86_400_000);

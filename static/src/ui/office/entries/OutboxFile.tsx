@@ -10,7 +10,14 @@ import { count } from "../../words.ts";
 const useFile = (): [string | null, () => void] => {
   const [address, setAddress] = useState<string | null>(null);
   useEffect(() => () => (address === null ? undefined : URL.revokeObjectURL(address)), [address]);
-  return [address, () => setAddress(URL.createObjectURL(book.exportOutbox()))];
+  const make = async (): Promise<void> => {
+    try {
+      setAddress(URL.createObjectURL(await book.exportOutbox()));
+    } catch (fault) {
+      say.trouble(faultWords(fault));
+    }
+  };
+  return [address, () => void make()];
 };
 
 const readIn = async (input: HTMLInputElement): Promise<void> => {
