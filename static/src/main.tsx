@@ -16,7 +16,6 @@ if (place === null) throw new Error("index.html has no #app");
 
 const open = async (): Promise<void> => {
   render(<Shell />, place);
-  await book.begin();
   await book.open();
   sync.start();
   void lookWhetherDemo();

@@ -137,6 +137,11 @@ export interface Standing {
   last: string;
 }
 
+/** Whether beer stands in it at the brewery. */
+export function isFullHere({ contents, trip }: Pick<Standing, "contents" | "trip">): boolean {
+  return contents !== null && trip === null;
+}
+
 /** The standing of a container of which nothing is known yet. */
 export function blank(number: string): Standing {
   return {

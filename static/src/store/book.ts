@@ -25,6 +25,9 @@ export const phone = new Phone({
 
 export const book = new Book(phone);
 
+// At once, while the page is still being made: the storage takes its time.
+book.open().catch(() => undefined); // whoever opens it to use it is told
+
 /** Once at the start: what must not be lost asks the browser to keep it, and leaves a mark. */
 export const keepSafe = async (): Promise<void> => {
   await book.open();

@@ -9,8 +9,9 @@ import { catchUp, hearNews } from "./catch-up.ts";
 import { renumberedDraft, settledDraft, undoDraft } from "./corrections.ts";
 import type { Imported } from "./outbox-file.ts";
 import { type OwnEntry, shownEntries } from "./own-shown.ts";
+import type { Part } from "./pages.ts";
 import type { Phone } from "./phone.ts";
-import { readFirst, readIdentity, readRows } from "./reading.ts";
+import { readAll } from "./reading.ts";
 import { whyNot } from "./rights.ts";
 import { type Draft, type Saved, save } from "./saving.ts";
 import { NotPossible } from "./trouble.ts";
@@ -49,13 +50,13 @@ export class Book {
   readonly #phone: Phone;
   readonly #person: Signal<string>;
   readonly #hearers: (() => void)[] = [];
-  readonly #begun = signal(false);
-  /** Whether what the first screen shows is read. */
-  readonly begun: ReadonlySignal<boolean> = this.#begun;
-  readonly #whole = signal(false);
-  /** Whether all rows are read; until then containers are not known, and nothing is recorded. */
-  readonly whole: ReadonlySignal<boolean> = this.#whole;
-  #beginning: Promise<boolean> | null = null;
+  readonly #reached = signal<Part | null>(null);
+  /** Whether what the bench shows before a container is typed is read. */
+  readonly begun = computed(() => this.#reached.value !== null);
+  /** Whether all containers that are full at the brewery are known, and how they stand. */
+  readonly fullKnown = computed(() => this.begun.value && this.#reached.value !== "bench");
+  /** Whether all rows are read; until then not all containers are known, and nothing is recorded. */
+  readonly whole = computed(() => this.#reached.value === "rest");
   #opening: Promise<void> | null = null;
 
   constructor(phone: Phone) {
@@ -88,16 +89,9 @@ export class Book {
   }
 
   /**
-   * Read what the first screen shows, which is quick however many containers there are. Settles
-   * within seconds; rejects with words for a person.
+   * Read everything that the phone holds; `begun`, `fullKnown` and `whole` tell how far that is.
+   * Settles within seconds; rejects with words for a person.
    */
-  async begin(): Promise<void> {
-    const found = await this.#begin();
-    if (!found) await this.open();
-    this.#begun.value = true;
-  }
-
-  /** Read everything that the phone holds. Settles and rejects like `begin`. */
   open(): Promise<void> {
     this.#opening ??= this.#open().catch((error: unknown) => {
       this.#opening = null; // the next call tries again
@@ -106,23 +100,12 @@ export class Book {
     return this.#opening;
   }
 
-  #begin(): Promise<boolean> {
-    const phone = this.#phone;
-    this.#beginning ??= Promise.all([readFirst(phone), readIdentity(phone), phone.settings.read()])
-      .then(([found]) => found)
-      .catch((error: unknown) => {
-        this.#beginning = null;
-        throw error;
-      });
-    return this.#beginning;
-  }
-
   async #open(): Promise<void> {
     const phone = this.#phone;
-    await this.#begin();
-    await readRows(phone);
+    await readAll(phone, (part) => {
+      this.#reached.value = part;
+    });
     hearNews(phone, (name) => phone.settings.reread(name));
-    this.#whole.value = true;
     await catchUp(phone); // with what other tabs did while this one was reading
   }
 

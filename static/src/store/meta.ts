@@ -12,6 +12,9 @@ export interface Meta {
   syncedAt: string;
 }
 
+/** Also what is kept under other names, such as settings. */
+export type AllMeta = Partial<Meta> & { readonly [name: string]: unknown };
+
 type Reading = { get(name: string): Promise<unknown> };
 type Writing = { put(value: unknown, name: string): Promise<unknown> };
 type MetaIn<S> = { objectStore(name: "meta"): S };
@@ -21,6 +24,15 @@ export const readMeta = async <N extends keyof Meta>(
   name: N,
 ): Promise<Meta[N] | undefined> =>
   (await transaction.objectStore("meta").get(name)) as Meta[N] | undefined;
+
+/** Every single record at once. */
+export const allMeta = async (
+  transaction: MetaIn<{ getAllKeys(): Promise<string[]>; getAll(): Promise<unknown[]> }>,
+): Promise<AllMeta> => {
+  const meta = transaction.objectStore("meta");
+  const [names, values] = await Promise.all([meta.getAllKeys(), meta.getAll()]);
+  return Object.fromEntries(names.map((name, at) => [name, values[at]]));
+};
 
 export const writeMeta = <N extends keyof Meta>(
   transaction: MetaIn<Writing>,

@@ -110,6 +110,12 @@ export class Phone {
     this.views.refresh(keys, this.vouched);
   }
 
+  /** More of the rows that the phone keeps; one that has changed since is held already. */
+  rowsRead(rows: readonly Row[]): void {
+    for (const row of rows) if (this.rows.isNews(row)) this.rows.put(row);
+    this.views.refreshAll(this.vouched);
+  }
+
   /** All rows, in place of whatever was held. */
   rowsReplaced(rows: Iterable<Row>, at: RowsAt | null): void {
     this.rows.clear();

@@ -1,24 +1,69 @@
-// Reading the phone's storage into memory: at the start what the first screen shows and then the
-// rest, afterwards the parts that another tab has changed.
+// Reading the phone's storage into memory: all of it at the start, what the first screens show
+// before the rest; afterwards what another tab has changed.
 
 import { NO_ROWS_YET } from "./first-load.ts";
-import type { Loading, Row, RowKey, RowsAt } from "./kept.ts";
-import { readMeta, writeMeta } from "./meta.ts";
+import type { Row, RowKey } from "./kept.ts";
+import { type AllMeta, allMeta, readMeta, writeMeta } from "./meta.ts";
 import type { Own } from "./own-entries.ts";
-import { allRowsIn, firstRowsIn } from "./pages.ts";
+import {
+  benchRowsIn,
+  cellarRowsIn,
+  isContainerKey,
+  lieApart,
+  type Part,
+  pagedRowsIn,
+  pagesOf,
+} from "./pages.ts";
 import type { OwnChange, Phone } from "./phone.ts";
 import type { ReadTransaction } from "./schema.ts";
 
-/** Who this device is; made once, by whichever tab comes first. */
-export const readIdentity = async (phone: Phone): Promise<void> => {
-  const { device, running } = await phone.connection.read(["meta"], async (transaction) => ({
-    device: await readMeta(transaction, "device"),
-    running: await readMeta(transaction, "running"),
-  }));
-  phone.device = device?.id ?? (await makeIdentity(phone));
-  if (running !== undefined) phone.running = running;
+const EVERY_STORE = ["pages", "overlay", "outbox", "sent", "attention", "meta"] as const;
+
+/**
+ * Everything that the phone holds, in one transaction, so that it is all of one moment. `reached`
+ * hears of each part as soon as it and those before it are known.
+ */
+export const readAll = async (phone: Phone, reached: (part: Part) => void): Promise<void> => {
+  await phone.connection.read([...EVERY_STORE], async (transaction) => {
+    const [meta, own] = await Promise.all([allMeta(transaction), ownIn(transaction)]);
+    takeMeta(phone, meta);
+    takeOwn(phone, own);
+    const { generation } = meta.rows ?? meta.loading ?? NO_ROWS_YET;
+    const [first, apart] = await Promise.all([
+      benchRowsIn(transaction, generation),
+      lieApart(transaction, generation),
+    ]);
+    phone.rowsReplaced(first, meta.rows ?? null);
+    if (apart) reached("bench");
+    phone.rowsRead(await cellarRowsIn(transaction, generation));
+    if (apart && knowsWhatOwnEntriesChange(phone)) reached("cellar");
+    const others = apart ? pagesOf(generation, "rest") : pagesOf(generation);
+    phone.rowsRead(await pagedRowsIn(transaction, others));
+  });
+  if (phone.device === "") phone.device = await makeIdentity(phone);
+  reached("rest");
 };
 
+const takeMeta = (phone: Phone, meta: AllMeta): void => {
+  phone.settings.take(meta);
+  if (meta.device !== undefined) phone.device = meta.device.id;
+  if (meta.running !== undefined) phone.running = meta.running;
+  if (meta.clock !== undefined) phone.clock.follow(meta.clock);
+  phone.syncedAt = meta.syncedAt ?? null;
+  phone.loading = meta.loading ?? null;
+};
+
+const takeOwn = (phone: Phone, all: readonly Own[]): void => {
+  phone.own.clear();
+  for (const own of all) phone.own.put(own);
+  phone.ownTurn.value += 1;
+};
+
+/** A container that was filled here since may be one that stood empty, and is not read yet. */
+const knowsWhatOwnEntriesChange = ({ own, rows }: Phone): boolean =>
+  [...own.pendingRows()].every((key) => !isContainerKey(key) || rows.get(key) !== undefined);
+
+/** Who this device is; made once, by whichever tab comes first. */
 const makeIdentity = (phone: Phone): Promise<string> =>
   phone.connection.write(["meta"], async (transaction) => {
     const known = await readMeta(transaction, "device");
@@ -28,59 +73,20 @@ const makeIdentity = (phone: Phone): Promise<string> =>
     return made.id;
   });
 
-/**
- * All that the first screen shows: the phone's own entries and the rows that it names. Answers
- * whether they were found: a release before this one did not keep rows by their type.
- */
-export const readFirst = async (phone: Phone): Promise<boolean> => {
-  const found = await phone.connection.read(
-    ["pages", "overlay", "outbox", "sent", "attention", "meta"],
-    async (transaction) => {
-      const rows = rowsWith(firstRowsIn, transaction);
-      const [own, clock, syncedAt] = await Promise.all([
-        ownIn(transaction),
-        readMeta(transaction, "clock"),
-        readMeta(transaction, "syncedAt"),
-      ]);
-      return { ...(await rows), own, clock, syncedAt };
-    },
-  );
-  if (found.clock !== undefined) phone.clock.follow(found.clock);
-  phone.syncedAt = found.syncedAt ?? null;
-  phone.own.clear();
-  for (const own of found.own) phone.own.put(own);
-  takeAll(phone, found);
-  phone.ownTurn.value += 1;
-  return found.rowsAt === null || found.rows.length > 0;
-};
-
-/** All rows, in place of whatever was held. */
+/** All rows, in place of whatever was held; of an unfinished first load, those that have come so far. */
 export const readRows = async (phone: Phone): Promise<void> => {
-  const found = await phone.connection.read(["pages", "overlay", "meta"], (transaction) =>
-    rowsWith(allRowsIn, transaction),
-  );
-  takeAll(phone, found);
-};
-
-interface Found {
-  rows: Row[];
-  rowsAt: RowsAt | null;
-  loading: Loading | null;
-}
-
-const takeAll = (phone: Phone, { rows, rowsAt, loading }: Found): void => {
-  phone.loading = loading;
-  phone.rowsReplaced(rows, rowsAt);
-};
-
-/** Rows of the finished load; of an unfinished first one, those that have come so far. */
-const rowsWith = async (rowsIn: typeof allRowsIn, transaction: ReadTransaction): Promise<Found> => {
-  const [rowsAt = null, loading = null] = await Promise.all([
-    readMeta(transaction, "rows"),
-    readMeta(transaction, "loading"),
-  ]);
-  const { generation } = rowsAt ?? loading ?? NO_ROWS_YET;
-  return { rows: await rowsIn(transaction, generation), rowsAt, loading };
+  const found = await phone.connection.read(["pages", "overlay", "meta"], async (transaction) => {
+    const [at = null, loading = null] = await Promise.all([
+      readMeta(transaction, "rows"),
+      readMeta(transaction, "loading"),
+    ]);
+    const { generation } = at ?? loading ?? NO_ROWS_YET;
+    const rows = await pagedRowsIn(transaction, pagesOf(generation));
+    rows.push(...(await transaction.objectStore("overlay").getAll()));
+    return { rows, at, loading };
+  });
+  phone.loading = found.loading;
+  phone.rowsReplaced(found.rows, found.at);
 };
 
 const ownIn = async (transaction: ReadTransaction): Promise<Own[]> => {

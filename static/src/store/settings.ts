@@ -2,6 +2,7 @@
 // so they are stored without waiting for the disk.
 
 import { effect, type Signal, signal, untracked } from "@preact/signals";
+import type { AllMeta } from "./meta.ts";
 import type { Phone } from "./phone.ts";
 
 const nameIn = (name: string): string => `setting:${name}`;
@@ -31,19 +32,16 @@ export class Settings {
   }
 
   /** Take what is kept; settings changed before the opening are kept over it. */
-  async read(): Promise<void> {
+  take(kept: AllMeta): void {
     const names = [...this.#signals.keys()];
     const changed = names.filter(
       (name) => this.#signals.get(name)?.peek() !== this.#stored.get(name),
     );
-    const found = await this.#phone.connection.read(["meta"], async (transaction) => {
-      const meta = transaction.objectStore("meta");
-      const range = IDBKeyRange.bound(nameIn(""), nameIn("\uffff"));
-      const [keys, values] = await Promise.all([meta.getAllKeys(range), meta.getAll(range)]);
-      return keys.map((key, at) => [key.slice(nameIn("").length), values[at]] as const);
-    });
     this.#open = true;
-    for (const [name, value] of found) if (!changed.includes(name)) this.#take(name, value);
+    for (const [key, value] of Object.entries(kept)) {
+      const name = key.slice(nameIn("").length);
+      if (key.startsWith(nameIn("")) && !changed.includes(name)) this.#take(name, value);
+    }
     for (const name of changed) this.#keep(name, this.#signals.get(name)?.peek());
   }
 

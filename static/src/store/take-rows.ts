@@ -3,7 +3,7 @@
 
 import { type Row, type RowsAt, rowKey } from "./kept.ts";
 import { readMeta, writeMeta } from "./meta.ts";
-import { pagesBefore, pagesOf, putPage } from "./pages.ts";
+import { lieApart, pagesBefore, pagesOf, putPage } from "./pages.ts";
 import type { Phone } from "./phone.ts";
 
 /** One answer to a pull: what changed after `since`, up to `next`. */
@@ -40,20 +40,24 @@ export const takeRows = async (phone: Phone, changes: Changes): Promise<void> =>
 };
 
 /** Rows in the overlay above which it is worked into the pages, to keep starting up quick. */
-const OVERLAY_ENOUGH = 2000;
+const OVERLAY_ENOUGH = 500;
 const PAGE_ROWS = 1000;
 
-/** Write the pages anew from memory once the overlay has grown large. */
+/** Write the pages anew from memory once the overlay has grown large, or a release before kept them. */
 export const tidyPages = async (phone: Phone): Promise<void> => {
   const held = phone.rowsAt;
   if (held === null) return;
   await phone.connection.write(["pages", "overlay", "meta"], async (transaction) => {
     const overlay = transaction.objectStore("overlay");
     const pages = transaction.objectStore("pages");
-    const [stored, changed] = await Promise.all([readMeta(transaction, "rows"), overlay.count()]);
-    if (stored?.revision !== held.revision || changed < OVERLAY_ENOUGH) return;
-    const rows = [...phone.rows.all.values()];
     const { generation } = held;
+    const [stored, changed, apart] = await Promise.all([
+      readMeta(transaction, "rows"),
+      overlay.count(),
+      lieApart(transaction, generation),
+    ]);
+    if (stored?.revision !== held.revision || (apart && changed < OVERLAY_ENOUGH)) return;
+    const rows = [...phone.rows.all.values()];
     const writing: Promise<unknown>[] = [
       pages.delete(pagesBefore(generation)),
       pages.delete(pagesOf(generation)),

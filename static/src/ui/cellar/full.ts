@@ -4,7 +4,7 @@ import { daysBetween, londonDate } from "../../domain/calendar.ts";
 import type { Settings } from "../../domain/figures.ts";
 import { openQueries } from "../../domain/queries.ts";
 import { type Readiness, readiness, stageOf } from "../../domain/readiness.ts";
-import type { Standing } from "../../domain/standing.ts";
+import { isFullHere, type Standing } from "../../domain/standing.ts";
 import { beerDoc, type Known, text } from "../words/known.ts";
 import type { Fit } from "./fit.ts";
 
@@ -50,7 +50,7 @@ const nothing = (): null => null;
 /** The container as one that is full and here; null when it is neither. */
 export const asFull = (standing: Standing, known: Known): Full | null => {
   const { contents } = standing;
-  if (contents === null || standing.trip !== null) return null;
+  if (contents === null || !isFullHere(standing)) return null;
   const ready = readiness(standing, beerDoc(known, contents.gyle) ?? null, known.now);
   const beer = text(known.gyles.get(contents.gyle), "beer");
   return {

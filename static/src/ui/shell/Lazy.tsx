@@ -1,7 +1,7 @@
-// A screen that is fetched when first gone to, and shown once the book is read. It is kept on the phone with everything else, so it
+// A screen that is fetched when first gone to, and shown once what it names is read. It is kept on the phone with everything else, so it
 // comes without a network too; where it does not, the screen says so.
 
-import { useEffect, useState } from "preact/hooks";
+import { useLayoutEffect, useState } from "preact/hooks";
 import { book } from "../../store/book.ts";
 import { Button } from "../parts/Button.tsx";
 import type { Loadable, Screen } from "./screens.ts";
@@ -21,12 +21,13 @@ export const Lazy = ({ screen, path }: { screen: Loadable; path: readonly string
       () => setFailed(screen),
     );
   };
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!loaded.has(screen)) fetchIt();
   }, [screen]);
 
   const Shown = loaded.get(screen);
-  if (Shown && book.whole.value) return <Shown path={path} />;
+  const known = screen.fullOnly ? book.fullKnown : book.whole;
+  if (Shown && known.value) return <Shown path={path} />;
   if (failed === screen) {
     return (
       <section class="form" role="alert">

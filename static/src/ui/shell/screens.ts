@@ -15,12 +15,20 @@ export interface Loadable {
   title: string;
   /** Which of the five places it belongs to, "" for none. */
   place: string;
+  /** It names no containers but full ones at the brewery, and need not wait for the others. */
+  fullOnly?: true;
   load: () => Promise<{ default: Screen }>;
 }
 
 export const SCREENS: { readonly [name: string]: Loadable } = {
-  cellar: { title: "Cellar", place: "cellar", load: () => import("../cellar/Cellar.tsx") },
-  bar: { title: "Bar", place: "bar", load: () => import("../bar/Bar.tsx") },
+  cellar: {
+    ...{ title: "Cellar", place: "cellar", fullOnly: true },
+    load: () => import("../cellar/Cellar.tsx"),
+  },
+  bar: {
+    ...{ title: "Bar", place: "bar", fullOnly: true },
+    load: () => import("../bar/Bar.tsx"),
+  },
   out: { title: "Out", place: "out", load: () => import("../out/Out.tsx") },
   office: { title: "Office", place: "office", load: () => import("../office/Office.tsx") },
   c: { title: "Container", place: "", load: () => import("../container/Container.tsx") },
