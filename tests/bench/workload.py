@@ -1,6 +1,6 @@
 """The same work for ours and for the floor: containers, their lives, and a morning's fills."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
@@ -26,8 +26,17 @@ def number(n: int) -> str:
 
 def history(entries: int, containers: int = CONTAINERS) -> Iterator[list[dict[str, Any]]]:
     """So many entries about so many containers, in the batches that phones send."""
-    phone, some = Phone("history"), list[dict[str, Any]]()
-    for one in _lives(phone, entries, containers):
+    yield from _batches(_lives(Phone("history"), entries, containers))
+
+
+def house(home: int = 3_000, full: int = 400) -> Iterator[list[dict[str, Any]]]:
+    """After a history that ended with all sent: so many have come home, so many of those are full."""
+    yield from _batches(_at_home(Phone("house"), home, full))
+
+
+def _batches(entries: Iterable[dict[str, Any]]) -> Iterator[list[dict[str, Any]]]:
+    some = list[dict[str, Any]]()
+    for one in entries:
         some.append(one)
         if len(some) == 500:
             yield some
@@ -52,6 +61,14 @@ def _lives(phone: Phone, entries: int, containers: int) -> Iterator[dict[str, An
         round_no += 1
 
 
+def _at_home(phone: Phone, home: int, full: int) -> Iterator[dict[str, Any]]:
+    returned, washed, filled = (f"2026-11-{day}T09:00:00.000Z" for day in (22, 23, 24))
+    yield from (phone.entry("returned", number(n), at=returned, place=PLACE) for n in range(home))
+    yield from (phone.entry("washed", number(n), at=washed) for n in range(full))
+    for n in range(full):
+        yield phone.filled(number(n), at=filled, gyle=made_id(f"gyle {n % 8}"))
+
+
 def fills(phone: Phone, count: int, first: int = 0) -> list[dict[str, Any]]:
     """A morning's fills, each of another container."""
     gyle = made_id("gyle of today")
@@ -61,4 +78,4 @@ def fills(phone: Phone, count: int, first: int = 0) -> list[dict[str, Any]]:
     ]
 
 
-__all__ = ["CONTAINERS", "batch", "fills", "history", "number"]
+__all__ = ["CONTAINERS", "batch", "fills", "history", "house", "number"]
