@@ -30,7 +30,7 @@ def history(entries: int, containers: int = CONTAINERS) -> Iterator[list[dict[st
 
 
 def house(home: int = 3_000, full: int = 400) -> Iterator[list[dict[str, Any]]]:
-    """After a history that ended with all sent: so many have come home, so many of those are full."""
+    """After a history that ended with all sent: so many are back, and so many of those full."""
     yield from _batches(_at_home(Phone("house"), home, full))
 
 
