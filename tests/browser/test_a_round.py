@@ -151,6 +151,7 @@ def test_a_round_of_three(phone: Phone, brewery: Brewery) -> None:
     expect(page.get_by_text("The one that was only counted on")).to_be_visible()
     tap(page, "Back 112")
     said(page, "112 came back.")
+    expect(page.get_by_role("button", name="Undo", exact=True)).to_be_visible()
     phone.open(f"out/at/{customer_id('Lantern')}")
     expect(page.get_by_role("heading", level=1)).to_have_text("Lantern")
     expect(page.get_by_role("link", name="Firkin 113").first).to_be_visible()

@@ -13,12 +13,12 @@ export const whereWords = (entries: readonly string[]): string => {
   return places.size === 1 && places.has("brewery") ? "At the brewery." : "On this phone.";
 };
 
-/** How many containers, beers … the entries are about. */
+/** How many containers, beers … the entries are about; a drop is about its containers. */
 const subjects = (entries: readonly string[]): number =>
   new Set(
     book.ownEntries.value
-      .filter((own) => entries.includes(own.entry.id))
-      .map((own) => own.entry.subject),
+      .filter(({ entry }) => entry.kind !== "drop" && entries.includes(entry.id))
+      .map(({ entry }) => entry.subject),
   ).size;
 
 export const saidWords = (): string => {
