@@ -34,7 +34,7 @@ def test_a_run_of_numbers_is_filled_with_one_tap(bench: Page, brewery: Brewery) 
 def test_a_number_nobody_entered_is_registered_on_the_spot(bench: Page, brewery: Brewery) -> None:
     """What it is, then one tap for both."""
     type_number(bench, "301")
-    shown(bench, "Not on record. What is it?")
+    shown(bench, "is not on record. What is it?")
     bench.get_by_label("Kind").select_option(label="Kilderkin")
     tap(bench, "Enter & fill 301")
     said(bench, "301 filled. At the brewery.")

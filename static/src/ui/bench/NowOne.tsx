@@ -59,6 +59,13 @@ export const NowOne = (props: {
   const place = standing?.trip ? null : standing && placeFacet(standing, known);
   return (
     <div class="now">
+      {/* First, since it has to be answered: what comes after it may have to be scrolled to. */}
+      {asksKind && (
+        <div class="unknown">
+          <p class="look">{number} is not on record. What is it?</p>
+          <Lazy screen={NEW_CONTAINER} path={[]} />
+        </div>
+      )}
       <a href={containerHref(number)} aria-label={`Page of ${number}`}>
         <Head look={standing ? headOf(standing, known.now) : bareHead(number)} size="large" />
       </a>
@@ -71,7 +78,6 @@ export const NowOne = (props: {
         {short && <p class="look">{short}</p>}
         {place && <p class="small">{place.says}</p>}
         {moving.value !== null && <p class="look">This one, not {moving.value.number}.</p>}
-        {asksKind && <p class="look">Not on record. What is it?</p>}
         {(cannot ? [] : remarks).map((remark) => (
           <p key={remark.says} class={remark.tone || "small"}>
             {remark.says}
@@ -81,7 +87,6 @@ export const NowOne = (props: {
         {job.value === "fill" && moving.value === null && <StandsIn />}
         <NotThat number={number} />
       </div>
-      {asksKind && <Lazy screen={NEW_CONTAINER} path={[]} />}
     </div>
   );
 };
