@@ -144,14 +144,21 @@ test("cereals can be unticked, and a rate out of range is told with its unit", (
   assert.equal(faults["isinglass_ml_per_hl"], "From 0 to 5000 mL/hL.");
 });
 
-test("a gravity typed without its point is a fault", () => {
-  const read = readForm(
-    SPECS.gyle,
-    { number: "1", beer: "b", present_gravity_e4: "1011" },
-    null,
-    [],
-  );
-  assert.equal(read.faults["present_gravity_e4"], "From 0.9 to 1.3.");
+test("a gravity is typed in full or as brewers say it, and stands in the form in full", () => {
+  const gyle = (present_gravity_e4: string) =>
+    readForm(SPECS.gyle, { number: "1", beer: "b", present_gravity_e4 }, null, []);
+  const kept = (text: string) => gyle(text).facts["present_gravity_e4"];
+  assert.equal(kept("1.011"), 10_110);
+  assert.equal(kept("1011"), 10_110);
+  assert.equal(kept("1010,5"), 10_105);
+  assert.equal(kept("998"), 9980);
+  assert.equal(kept("1.0105"), 10_105);
+  for (const wrong of ["11", "0.8", "1400", "10110"]) {
+    assert.equal(gyle(wrong).faults["present_gravity_e4"], "From 0.9 to 1.3.", wrong);
+  }
+  const typed = (e4: number) => asTyped(SPECS.gyle, doc({ original_gravity_e4: e4 }));
+  assert.equal(typed(10_700)["original_gravity_e4"], "1.070");
+  assert.equal(typed(10_105)["original_gravity_e4"], "1.0105");
 });
 
 test("a day needs all of its year: one of two digits would be refused at the brewery", () => {

@@ -18,6 +18,7 @@ const KEYBOARD = {
   words: "text",
   whole: "whole",
   scaled: "decimal",
+  gravity: "decimal",
   tenths: "decimal",
   litres: "decimal",
   day: "date",

@@ -23,12 +23,11 @@ const rate = (name: string, label: string, unit: string, most: number): FieldSpe
 });
 
 const gravity = (group: string, name: string, label: string, hint: string) => ({
-  is: "scaled" as const,
+  is: "gravity" as const,
   group,
   name,
   label,
   hint,
-  per: 10_000,
   least: 9000,
   most: 13_000,
 });

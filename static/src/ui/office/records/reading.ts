@@ -55,6 +55,18 @@ const scaled = (spec: { per: number; least: number; most: number }, text: string
   return n;
 };
 
+/** The ledger keeps ten-thousandths of a gravity. */
+const GRAVITY_PER = 10_000;
+
+/** No gravity is near this: 1011 can only be meant as 1.011. */
+const SAID_IN_THOUSANDS = 100;
+
+const gravity = (spec: { least: number; most: number }, text: string): number => {
+  const said = decimal(text);
+  const full = said > SAID_IN_THOUSANDS ? said / 1000 : said;
+  return scaled({ ...spec, per: GRAVITY_PER }, full.toFixed(4));
+};
+
 /** In the order of their names, so that the same amounts are the same whoever typed them. */
 const amountsByKind = (spec: FieldSpec & { is: "by_kind" }, text: string): ByKind =>
   Object.fromEntries(
@@ -85,6 +97,8 @@ const readValue = (spec: FieldSpec, text: string): Value => {
     }
     case "scaled":
       return scaled(spec, text);
+    case "gravity":
+      return gravity(spec, text);
     case "tenths": {
       const n = Math.floor(decimal(text) * 10 + 0.5);
       if (n > spec.most) throw new Fault(`At most ${spec.most / 10}.`);
@@ -201,6 +215,7 @@ const written = (field: FieldSpec, value: unknown): string => {
   }
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (typeof value !== "number") return String(value);
+  if (field.is === "gravity") return (value / GRAVITY_PER).toFixed(value % 10 === 0 ? 3 : 4);
   if (field.is === "scaled") return String(value / field.per);
   if (field.is === "tenths") return String(value / 10);
   return field.is === "litres" ? String(value / 1000) : String(value);

@@ -21,6 +21,8 @@ export type FieldSpec =
   | (Asked & { is: "whole"; least: number; most: number; unit?: string })
   /** Typed with its point; the ledger keeps `per` of it as one: 1.0105 as 10105 for 10000. */
   | (Asked & { is: "scaled"; per: number; least: number; most: number })
+  /** A gravity, which is said in full or as brewers do: 1.0105 or 1010.5. */
+  | (Asked & { is: "gravity"; least: number; most: number })
   | (Asked & { is: "tenths"; most: number })
   | (Asked & { is: "litres"; most: number })
   | (Asked & { is: "day" })
