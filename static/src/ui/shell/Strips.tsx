@@ -6,7 +6,7 @@ import { updateReady, useUpdate } from "../../sw/update.ts";
 import { sync } from "../../sync/engine.ts";
 import { demo } from "./demo.ts";
 import { halfMade } from "./half-made.ts";
-import { hrefTo } from "./route.ts";
+import { hrefTo, route } from "./route.ts";
 
 /** Put off until the app is opened again. */
 const later = signal(false);
@@ -61,17 +61,17 @@ const DOORS = {
   "not-set-up": {
     says: "This brewery has no owner yet: open the link that its server printed.",
     does: "Paste the link",
-    href: hrefTo("begin"),
+    screen: "begin",
   },
   "not-paired": {
     says: "This phone is not signed in. Recording goes on; it is sent once you are in.",
     does: "Sign in",
-    href: hrefTo("sign-in"),
+    screen: "sign-in",
   },
   revoked: {
     says: "An owner took this phone out of use. What you record is held for the owner to decide.",
     does: "Come in again",
-    href: hrefTo("sign-in"),
+    screen: "sign-in",
   },
 } as const;
 
@@ -79,11 +79,13 @@ const DOORS = {
 export const DoorStrip = () => {
   const { door } = book.account.value;
   if (door === null || door === "in") return null;
-  const { says, does, href } = DOORS[door];
+  const { says, does, screen } = DOORS[door];
+  // Whoever is there already, as by the printed link, is not sent there.
+  if (route.value[0] === screen) return null;
   return (
     <div class="strip" role="status">
       <p>{says}</p>
-      <a class="button" href={href}>
+      <a class="button" href={hrefTo(screen)}>
         {does}
       </a>
     </div>
