@@ -5,6 +5,7 @@ import type { ComponentChildren } from "preact";
 import { useEffect, useId, useState } from "preact/hooks";
 import { faultWords } from "../parts/say.ts";
 import { setHalfMade, whileSaving } from "../shell/half-made.ts";
+import { sentence } from "../words.ts";
 
 export const Asking = (props: {
   /** On the button. */
@@ -30,7 +31,7 @@ export const Asking = (props: {
     try {
       await whileSaving(props.onGo);
     } catch (wrong) {
-      setFault(faultWords(wrong));
+      setFault(sentence(faultWords(wrong)));
     }
     setBusy(false);
   };
