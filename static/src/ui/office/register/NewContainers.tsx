@@ -33,9 +33,15 @@ const NOTHING: TypedRegistration = {
 /** Kept outside the form: a look at another screen loses nothing. */
 const typedNow = signal<TypedRegistration>(NOTHING);
 
+/** A keg's name says its litres already. */
+const labelOf = (name: string, capacity: number | null): string => {
+  if (capacity === null) return `Another ${name.toLowerCase()}`;
+  return /^\d/.test(name) ? name : `${name}, ${litres(capacity)}`;
+};
+
 const KINDS = Object.entries(CONTAINER_KINDS).map(([value, { name, capacity_ml }]) => ({
   value,
-  label: capacity_ml === null ? `Another ${name.toLowerCase()}` : `${name}, ${litres(capacity_ml)}`,
+  label: labelOf(name, capacity_ml),
 }));
 
 export const NewContainers = () => {
