@@ -37,7 +37,7 @@ def test_a_ready_cask_goes_on_sale_and_comes_off(phone: Phone, brewery: Brewery)
     expect(page.get_by_text("22.7 L, 40 pints left, dipped just now.")).to_be_visible()
 
     tap(page, f"Take off: {CASK}")
-    tap(page, "sold out")
+    tap(page, "Sold out")
     said(page, "117 is off: sold out.")
     expect(page.get_by_text("Nothing is on the stillage.")).to_be_visible()
     all_at_the_brewery(page)

@@ -7,6 +7,7 @@ import { Head } from "../parts/Head.tsx";
 import { headOf } from "../parts/head-of.ts";
 import { useInView } from "../parts/in-view.ts";
 import { containerHref } from "../shell/route.ts";
+import { sentence } from "../words.ts";
 import { deedsFor, deedWords, KIND_OF, WHY_OFF } from "./deeds.ts";
 import { Ends } from "./Ends.tsx";
 import type { Served } from "./lists.ts";
@@ -20,7 +21,7 @@ const WhyOff = ({ number }: { number: string }) => (
     <div class="buttons">
       {WHY_OFF.map((why) => (
         <button type="button" class="button" key={why} onClick={() => void takeOff(number, why)}>
-          {why === "off" ? "gone off" : why}
+          {why === "off" ? "Gone off" : sentence(why)}
         </button>
       ))}
     </div>
