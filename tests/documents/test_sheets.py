@@ -175,6 +175,10 @@ def test_what_is_on_record_is_not_entered_again() -> None:
     assert (again.drafts, again.faults, again.on_record) == ([], [], 1)
     other = read("containers", "Number,Kind\n7,firkin\n", known)
     assert "on record as a pin already" in other.faults[0].says
+    keg = entry(read("containers", "Number,Kind\nK8,50 L keg").drafts[0], 9)
+    kegs = known_from(NOW, {"K8": fold("K8", [keg])}, CUSTOMERS)
+    [fault] = read("containers", "Number,Kind\nK8,pin\n", kegs).faults
+    assert "on record as a 50 L keg already" in fault.says
     same = read("customers", "Name,Days to return\nthe  mitre,28\n", known)
     assert (same.drafts, same.on_record) == ([], 1)
     more = read("customers", "Name,Delivery day\nThe Mitre,thu\n", known)

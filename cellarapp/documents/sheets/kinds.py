@@ -80,7 +80,8 @@ def _container(row: dict[str, Any], known: Known) -> list[Draft]:
     if standing is not None and standing["registered"] is not None:
         if standing["kind"] == row["kind"]:
             return []
-        on_record = CONTAINER_KINDS[standing["kind"] or ""]["name"].lower()
+        name = CONTAINER_KINDS[standing["kind"] or ""]["name"]
+        on_record = name[0].lower() + name[1:]  # the L of "50 L keg" stays
         raise CellNotReadable(
             f"{row['number']} is on record as a {on_record} already. Put one of the two right, "
             "or paint a letter on one."
