@@ -156,7 +156,7 @@ export const peopleSections = (): Section[] => {
   const { me } = book.account.value;
   if (me === null || role.value !== "owner") return [];
   return [
-    { path: "people", title: "People", says: count(me.people.length, "person", "people") },
+    { path: "people", title: "People", says: "who they are, what each may do, their PINs" },
     { path: "devices", title: "Phones", says: "pair another, see what waits on each" },
     { path: "held", title: "Held for you", says: "entries that wait for your word" },
     { path: "audit", title: "Who did what", says: "about people, phones and held entries" },
