@@ -150,6 +150,8 @@ def test_a_tablet_goes_from_hand_to_hand_with_no_signal(
 
     take_in_hand(owners, DEE)
     said(owners, "Dee has this phone now.")
+    expect(owners.get_by_role("heading", level=1)).to_have_text("Out")
+    go_to(owners, "Bench")
     shown(owners, "Dee is down as driver. This is for Ann and Bob.")
     expect(owners.get_by_role("group", name="Number pad")).to_have_count(0)
     assert seen_by_all(owners, "not hers") == []

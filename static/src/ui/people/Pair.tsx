@@ -5,8 +5,9 @@ import { arrive } from "../../sync/account.ts";
 import { sync } from "../../sync/engine.ts";
 import { Field } from "../parts/Field.tsx";
 import { say } from "../parts/say.ts";
-import { goOnTo, secretHere } from "../shell/route.ts";
+import { secretHere } from "../shell/route.ts";
 import { Asking } from "./Asking.tsx";
+import { beginAtTheirs } from "./begin-at.ts";
 import { PasteLink } from "./PasteLink.tsx";
 import { suggestedName } from "./phone-name.ts";
 import { WaitingHere } from "./WaitingHere.tsx";
@@ -26,7 +27,7 @@ const Pair = () => {
     const me = await arrive("pair", { token: secret, device_name: name.trim() });
     void sync.now();
     say.saved(`Paired. ${me.person.name} has this phone now.`, []);
-    goOnTo("bench");
+    beginAtTheirs();
   };
   return (
     <Asking

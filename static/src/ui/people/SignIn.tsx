@@ -8,9 +8,9 @@ import { person } from "../mine.ts";
 import { Field } from "../parts/Field.tsx";
 import { More } from "../parts/More.tsx";
 import { say } from "../parts/say.ts";
-import { goOnTo } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
 import { Asking } from "./Asking.tsx";
+import { beginAtTheirs } from "./begin-at.ts";
 import { PasteLink } from "./PasteLink.tsx";
 import { suggestedName } from "./phone-name.ts";
 import { Secret } from "./Secret.tsx";
@@ -26,7 +26,7 @@ const SignIn = ({ path }: ScreenProps) => {
     const { person: in_ } = await arrive("sign-in", told);
     void sync.now();
     say.saved(`${in_.name} has this phone now.`, []);
-    goOnTo("bench");
+    beginAtTheirs();
   };
   const lacks =
     name.trim() === "" ? "Whose name?" : passphrase === "" ? "The passphrase is missing." : null;

@@ -7,9 +7,10 @@ import { Field } from "../parts/Field.tsx";
 import { Line, Lines } from "../parts/Line.tsx";
 import { Pad } from "../parts/pad/Pad.tsx";
 import { say } from "../parts/say.ts";
-import { goOnTo, goTo, hrefTo } from "../shell/route.ts";
+import { goTo, hrefTo } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
 import { useTitle } from "../shell/title.ts";
+import { beginAtTheirs } from "./begin-at.ts";
 import { roleName } from "./role-words.ts";
 import { switchTo } from "./switching.ts";
 
@@ -27,8 +28,8 @@ const PinOf = ({ name }: { name: string }) => {
     setPin("");
     setFault(why);
     if (why !== null) return;
-    say.saved(`${name} has this phone now.`, []);
-    goOnTo("bench");
+    say.saved(`${person.value} has this phone now.`, []);
+    beginAtTheirs();
   };
   return (
     <div class="bench">
@@ -76,7 +77,7 @@ const NotListed = () => {
       }}
     >
       <Field
-        label="Somebody who is not in the list"
+        label="Name of somebody who is not in the list"
         hint="The first time on this phone it takes a signal. An owner gives the PIN, in the Office under People."
         value={name}
         onValue={setName}
