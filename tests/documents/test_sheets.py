@@ -150,7 +150,9 @@ def test_wrong_cell_is_named_by_row_and_column(
         (b"\x89PNG\r\n\x1a\n\x00", "not a list"),
         (b'Number,Kind\n7,"pin\n', "stray quotation mark"),
         (b"\xff\xfeN", "cut off"),
-        (b"Number,Kind\n" + b"7,pin\n" * 5001, "more than 5000 rows"),
+        (b"Number,Kind\n" + b"7,pin\n" * 5001, "more than 5,000 rows"),
+        (b"Number,Kind\n" + b"7,pin\n" * 50_000, "Split it into files of at most so many"),
+        (workbook([["Number", "Kind"], *([7, "pin"] for _ in range(5001))]), "more than 5,000"),
         (b"Number,Kind\n" + b"7" + b",pin" * 60, "more than 50 columns"),
     ],
 )

@@ -27,7 +27,8 @@ export interface Reading {
 
 /** What the server takes at once. */
 const MOST_BYTES = 1024 * 1024;
-const TOO_LARGE = "The file has more than 1 MiB. Take out what is no list, or split it.";
+const TOO_LARGE =
+  "The file has more than 1 MiB. Take out what is no list, or split it into smaller files, each with the headings in its first row.";
 
 export const askForKinds = async (): Promise<readonly SheetKind[]> =>
   ((await fetchJson("/api/sheets")) as { sheets: SheetKind[] }).sheets;

@@ -92,7 +92,9 @@ export const NewContainers = () => {
         <p class="look">On record already, left as they are: {listWords(read.known)}.</p>
       )}
       <More
-        label="Size, weight, owner, place"
+        label={
+          isKeg(typed.kind) ? "Size, pressure, weight, owner, place" : "Size, weight, owner, place"
+        }
         open={CONTAINER_KINDS[typed.kind]?.capacity_ml == null}
       >
         <div class="form">
