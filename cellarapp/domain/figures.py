@@ -18,7 +18,8 @@ Settings = Mapping[str, object]
 class Figure(TypedDict):
     """One figure of the trade with what it is called and where it comes from.
 
-    `low` and `high` bound what a brewery may set in its place.
+    `low` and `high` bound what a brewery may set in its place; of a list, which rises, each of
+    its values, and `least` and `most` how many there are.
     """
 
     name: str
@@ -30,6 +31,8 @@ class Figure(TypedDict):
     remark: str
     low: NotRequired[float]
     high: NotRequired[float]
+    least: NotRequired[int]
+    most: NotRequired[int]
 
 
 FIGURES: dict[str, Figure] = json.loads(
@@ -54,3 +57,23 @@ def setting(name: str, settings: Settings | None) -> float:
     return number_in(
         name, own, known.get("low"), known.get("high"), known["unit"], "A setting of the brewery."
     )
+
+
+def setting_list(name: str, settings: Settings | None) -> list[float]:
+    """The brewery's own values of a figure that is a list, or the figure itself.
+
+    Raises: OutOfRange when the brewery's is no list, too short or too long, or one of its values
+        is no number, beyond the figure's own range or below the one before it.
+    """
+    own = (settings or {}).get(name)
+    known = FIGURES[name]
+    if own is None:
+        return [float(one) for one in known["value"]]
+    values = own if isinstance(own, list) else []
+    count = len(own) if isinstance(own, list) else "not a list"
+    number_in(name, count, known["least"], known["most"], "values", "A setting of the brewery.")
+    found = [known["low"]]
+    for one in values:
+        why = "A setting of the brewery, none below the one before it."
+        found.append(number_in(name, one, found[-1], known["high"], known["unit"], why))
+    return found[1:]

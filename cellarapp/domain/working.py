@@ -8,7 +8,7 @@ from collections.abc import Callable
 from typing import Any, TypedDict
 
 from cellarapp.domain.cautions import CAUTIONS
-from cellarapp.domain.figures import Settings, figure, setting
+from cellarapp.domain.figures import Settings, figure, setting, setting_list
 from cellarapp.domain.inputs import Inputs
 from cellarapp.domain.rounding import half_up
 
@@ -52,6 +52,11 @@ class Working:
         """The brewery's own value or the default, listed as used. Raises: OutOfRange."""
         self._list(self.figures, name)
         return setting(name, self.settings)
+
+    def setting_list(self, name: str) -> list[float]:
+        """The same of a list. Raises: OutOfRange."""
+        self._list(self.figures, name)
+        return setting_list(name, self.settings)
 
     def step(self, says: str, value: float, unit: str, digits: int) -> float:
         """Shows a step, rounded to so many digits, and hands the value on unrounded."""

@@ -1,4 +1,4 @@
-"""Volumes that cannot be meant, for containers whose size is known.
+"""Volumes that no brewery can mean, for containers whose size is known.
 
 Looked at when an entry is taken in and never again: what is in the ledger has happened, and is
 queried rather than refused.
@@ -6,7 +6,7 @@ queried rather than refused.
 
 from collections.abc import Mapping
 
-from cellarapp.domain.containers import CONTAINER_KINDS, most_that_fits_ml
+from cellarapp.domain.containers import ANY_BREWERY, CONTAINER_KINDS, most_that_fits_ml
 from cellarapp.domain.entries import Entry
 from cellarapp.ledger.problem import FieldError
 
@@ -24,7 +24,7 @@ def too_much(entry: Entry, sizes: Mapping[str, tuple[str, int]]) -> list[FieldEr
         return []
     fact, least = VOLUMES[entry["kind"]]
     kind, capacity_ml = sizes.get(entry["subject"], (None, None))
-    most = most_that_fits_ml(capacity_ml)
+    most = most_that_fits_ml(capacity_ml, ANY_BREWERY)
     if entry["facts"][fact] <= most:
         return []
     what = "is not registered yet" if kind is None else f"{_named(kind)} and holds {capacity_ml} mL"

@@ -5,14 +5,20 @@ import json
 from cellarapp.domain.figures import FIGURES
 from cellarapp.storage.work import reading
 
+MILLION = 10**6
 
-def brewery_settings() -> dict[str, float]:
+
+def brewery_settings() -> dict[str, float | list[float]]:
     """By the figure's id. One that is retired counts no more: the default stands again."""
     with reading() as work:
         rows = work.rows.load(("setting", name) for name in FIGURES)
-    found = {}
+    found: dict[str, float | list[float]] = {}
     for (_, name), row in rows.items():
         fields = json.loads(row.doc)["fields"]
-        if not fields.get("retired") and "value_millionths" in fields:
-            found[name] = fields["value_millionths"] / 10**6
+        if fields.get("retired"):
+            continue
+        if "least" not in FIGURES[name] and "value_millionths" in fields:
+            found[name] = fields["value_millionths"] / MILLION
+        elif "least" in FIGURES[name] and "values_millionths" in fields:
+            found[name] = [one / MILLION for one in fields["values_millionths"]]
     return found

@@ -5,7 +5,7 @@
 import { readFile } from "node:fs/promises";
 import { dirname, resolve } from "node:path";
 
-const WORDS = new Set(["name", "kind", "source", "read_on", "remark"]);
+const WORDS = new Set(["name", "unit", "kind", "source", "read_on", "remark"]);
 
 const withoutWords = (figures) =>
   Object.fromEntries(

@@ -21,7 +21,14 @@ declare module "*/figures.json?sources" {
   const figures: Readonly<
     Record<
       string,
-      { name: string; kind: string; source: string | null; read_on: string | null; remark: string }
+      {
+        name: string;
+        unit: string;
+        kind: string;
+        source: string | null;
+        read_on: string | null;
+        remark: string;
+      }
     >
   >;
   export default figures;

@@ -6,6 +6,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from cellarapp.domain.calculations import CALCULATIONS
+from cellarapp.domain.figures import FIGURES
 
 from ..making import Phone, push_body
 
@@ -291,16 +292,30 @@ def test_question_without_inputs_is_told_so(client: FlaskClient) -> None:
         assert told["errors"][0]["pointer"] == "#/inputs"
 
 
-def test_setting_that_cannot_be_is_named_and_nothing_in_the_request(client: FlaskClient) -> None:
-    """The brewery is to put its own figure right."""
-    wild = Phone().entry("setting", "resettles_most", value_millionths=10**12)
-    client.post("/api/push", json=push_body([wild]))
+def test_setting_that_cannot_be_is_named_and_nothing_in_the_request(
+    client: FlaskClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A release that narrows a range finds values from before, for the brewery to put right."""
+    own = Phone().entry("setting", "resettles_most", value_millionths=5_000_000)
+    client.post("/api/push", json=push_body([own]))
+    monkeypatch.setitem(FIGURES, "resettles_most", {**FIGURES["resettles_most"], "high": 4})
     response = client.post("/api/calculations/moves_after_fining", json={"inputs": {"moves": 1}})
     assert response.status_code == 422
     told = response.json
     assert told is not None
     assert told["errors"][0]["pointer"] == "#"
     assert told["detail"].startswith("resettles_most must be from ")
+
+
+def test_brewerys_own_list_counts_as_it_was_set(client: FlaskClient) -> None:
+    """And stands among the sources as the brewery's own."""
+    own = Phone().entry("setting", "trial_isinglass_pt", values_millionths=[1_000_000, 2_500_000])
+    client.post("/api/push", json=push_body([own]))
+    told = client.post("/api/calculations/trial_ladder", json={"inputs": {"sample_ml": 500}}).json
+    assert told is not None
+    assert {one["isinglass_pt"] for one in told["result"]["samples"]} == {1, 2.5}
+    [source] = [one for one in told["sources"] if one["id"] == "trial_isinglass_pt"]
+    assert (source["value"], source["own"]) == ([1, 2.5], True)
 
 
 def test_brewerys_own_setting_counts_until_it_is_retired(client: FlaskClient) -> None:

@@ -9,13 +9,19 @@ import pytest
 
 from cellarapp.domain.cautions import CAUTIONS
 from cellarapp.domain.errors import OutOfRange
-from cellarapp.domain.figures import FIGURES, setting
+from cellarapp.domain.figures import FIGURES, setting, setting_list
 from cellarapp.domain.inputs import RANGES
 
 ROOT = Path(__file__).parents[2]
 KINDS = {"published", "common practice", "from memory"}
-SINGLE = {name: known for name, known in FIGURES.items() if isinstance(known["value"], int | float)}
-SETTINGS = {name: known for name, known in SINGLE.items() if "low" in known}
+SETTABLE = {name: known for name, known in FIGURES.items() if "low" in known}
+SETTINGS = {name: known for name, known in SETTABLE.items() if "least" not in known}
+LISTS = {name: known for name, known in SETTABLE.items() if "least" in known}
+NO_SETTINGS = {
+    "plato_curve": "four numbers of one fit that belong together, which nobody measures",
+    "model_cask_mm": "who measures a cask enters it with that cask",
+}
+"""What is not published and no setting either, and why; their remarks tell the brewer so."""
 
 
 @pytest.mark.parametrize("name", FIGURES)
@@ -29,6 +35,51 @@ def test_a_figure_says_what_it_is_and_where_it_comes_from(name: str) -> None:
         assert known["source"]
     else:
         assert known["remark"]
+
+
+@pytest.mark.parametrize("name", FIGURES)
+def test_what_is_not_published_is_a_setting_of_the_brewery(name: str) -> None:
+    """But for the few that are named with their reason, which their remark gives too."""
+    known = FIGURES[name]
+    if name in NO_SETTINGS:
+        assert "low" not in known
+        assert "No setting: " in known["remark"]
+    elif known["kind"] != "published":
+        assert "low" in known
+        assert "high" in known
+
+
+def test_a_figure_that_nobody_may_set_is_one_of_ours() -> None:
+    """An exception that is none any more is taken off the list."""
+    assert [name for name in NO_SETTINGS if FIGURES[name]["kind"] == "published"] == []
+
+
+@pytest.mark.parametrize("name", LISTS)
+def test_a_list_lies_within_its_own_range(name: str) -> None:
+    """By the rule that a brewery's own list is held to."""
+    assert setting_list(name, {name: FIGURES[name]["value"]}) == setting_list(name, None)
+
+
+def wrong_lists(name: str) -> list[object]:
+    """No list, too few, too many, beyond the range, no numbers, and falling."""
+    known = FIGURES[name]
+    low, high, least = known["low"], known["high"], known["least"]
+    falling = [[high, *[low] * (least - 1)]] if least > 1 else [[high, low]]
+    fits = [low] * max(0, least - 1)
+    return [
+        "12", 12, True, {}, [low] * (least - 1) if least else 3, [low] * (known["most"] + 1),
+        *falling, *([*fits, one] for one in ("12", True, float("nan"), high + 1)),
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("name", "own"), [(name, own) for name in LISTS for own in wrong_lists(name)]
+)
+def test_a_list_that_cannot_be_is_refused(name: str, own: object) -> None:
+    """In its count, its range and its order."""
+    with pytest.raises(OutOfRange) as refused:
+        setting_list(name, {name: own})
+    assert refused.value.facts["field"] == name
 
 
 @pytest.mark.parametrize("name", SETTINGS)

@@ -151,6 +151,38 @@ def test_what_is_primed_with_is_taken_within_its_limits() -> None:
     }
 
 
+@pytest.mark.parametrize(
+    ("name", "facts"),
+    [("resettles_most", {"value_millionths": 5_000_000}),
+     ("agreed_days", {"value_millionths": 28_000_000}),
+     ("trial_isinglass_pt", {"values_millionths": [1_000_000, 2_500_000]}),
+     ("strength_classes", {"values_millionths": [4_000_000, 5_000_000, 8_000_000]}),
+     ("strength_classes", {"retired": True})],
+)  # fmt: skip
+def test_a_figure_is_set_within_its_range(name: str, facts: dict[str, Any]) -> None:
+    """One value, or the values of a list."""
+    assert judged(Phone().entry("setting", name, **facts)).problem is None
+
+
+@pytest.mark.parametrize(
+    ("name", "facts", "says"),
+    [("resettles_most", {"value_millionths": 10**12}, "from 0 to 20 moves"),
+     ("agreed_days", {"value_millionths": -1}, "from 0 to 1000 days"),
+     ("strength_classes", {"values_millionths": [4_000_000]}, "from 3 to 3 values"),
+     ("strength_classes", {"values_millionths": [1_000_000, 2_000_000, 31_000_000]}, "to 30 %"),
+     ("conditioning_counts_between_c", {"values_millionths": [20_000_000, 10_000_000]},
+      "none below the one before it")],
+)  # fmt: skip
+def test_a_figure_set_beyond_its_range_is_told_it(
+    name: str, facts: dict[str, Any], says: str
+) -> None:
+    """In its range, its count and its order: every rule that uses it would refuse it."""
+    [fact] = facts
+    told = errors(Phone().entry("setting", name, **facts))
+    assert list(told) == [f"#/facts/{fact}"]
+    assert says in told[f"#/facts/{fact}"]
+
+
 @pytest.mark.parametrize("element", [None, 3, "entry", [], [WHOLE], True, 1.5])
 def test_element_that_is_no_object_is_refused(element: object) -> None:
     """Whatever it is."""

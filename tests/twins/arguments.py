@@ -19,6 +19,7 @@ from ..domain.histories import (
     uncorrected,
 )
 from . import cellar_trade_arguments, fleet_trade_arguments, trade_arguments
+from .own_values import own_or_none
 
 instants = st.datetimes(datetime(1990, 1, 1), datetime(2100, 1, 1), timezones=st.just(UTC)).map(  # noqa: DTZ001
     write_instant
@@ -91,7 +92,9 @@ ARGUMENTS: dict[str, st.SearchStrategy[tuple[Any, ...]]] = {
         | st.sampled_from("0123456789").map(lambda n: f"https://c.example/8003/0952114100002{n}K3")
         | typed
     ),
-    "most_that_fits_ml": st.tuples(st.none() | st.integers(1, 300_000)),
+    "most_that_fits_ml": st.tuples(
+        st.none() | st.integers(1, 300_000), own_or_none("fill_above_capacity_permille")
+    ),
     "london_date": st.tuples(some_instants | st.text(max_size=24)),
     "add_days": st.tuples(days | st.text("0123456789-", max_size=10), whole_days),
     "days_between": st.tuples(days, days),
@@ -99,7 +102,7 @@ ARGUMENTS: dict[str, st.SearchStrategy[tuple[Any, ...]]] = {
     "london_instant": st.tuples(days, st.integers(0, 1440)),
     "same_time_after": st.tuples(some_instants, whole_days),
     "best_before_on": st.tuples(some_instants, beers, shapes, own_days),
-    "due_on": st.tuples(some_instants, customers),
+    "due_on": st.tuples(some_instants, customers, own_or_none("agreed_days")),
     "days_out": st.tuples(trips, some_instants),
     "days_overdue": st.tuples(trips, some_instants),
 }

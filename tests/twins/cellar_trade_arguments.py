@@ -1,6 +1,5 @@
 """What the cellar's rules are asked: each field over its whole range, and what people get wrong."""
 
-import math
 import re
 from datetime import UTC, datetime, timedelta
 from typing import Any
@@ -13,6 +12,7 @@ from cellarapp.domain.cellar.shelf_life import COUNTED_FROM
 from cellarapp.domain.containers import CONTAINER_KINDS
 from cellarapp.domain.figures import FIGURES, figure
 
+from .own_values import own_value
 from .trade_arguments import WRONG, Fields, Strategy, choice, field, fields, flag
 
 START = datetime(2026, 3, 6, 10, tzinfo=UTC)
@@ -277,7 +277,7 @@ CELLAR_SETTINGS = sorted(
     for name, known in FIGURES.items()
     if "low" in known and re.search(
         r"^(window|keg|life|date|ageing|conditioning|cellar|cooling|finings_ruined|reading|settle"
-        r"|unfined|vent|soft|sale|taste|working|measures|run_out|resettles)_",
+        r"|unfined|vent|soft|sale|taste|working|measures|run_out|resettles)_|^strength_classes$",
         name,
     )
 )  # fmt: skip
@@ -289,14 +289,7 @@ def own_settings(draw: st.DrawFn) -> Any:
     if draw(flag):
         return None
     chosen = sorted(draw(st.sets(st.sampled_from(CELLAR_SETTINGS), min_size=1, max_size=6)))
-    bounds = {name: FIGURES[name] for name in chosen}
-    own = {
-        name: draw(
-            st.floats(known["low"], known["high"])
-            | st.integers(math.ceil(known["low"]), math.floor(known["high"]))
-        )
-        for name, known in bounds.items()
-    }
+    own = {name: draw(own_value(name)) for name in chosen}
     if draw(st.integers(0, 9)) == 9:
         own[draw(st.sampled_from(CELLAR_SETTINGS))] = draw(WRONG)
     return own

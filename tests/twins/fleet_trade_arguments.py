@@ -1,13 +1,12 @@
 """What the fleet's rules are asked: few days, many of them equal, and what people get wrong."""
 
-import math
 from typing import Any
 
 from hypothesis import strategies as st
 
 from cellarapp.domain.containers import CONTAINER_KINDS
-from cellarapp.domain.figures import FIGURES
 
+from .own_values import own_value
 from .trade_arguments import WRONG, Fields, choice, field, fields, flag, rows
 
 days = st.integers(0, 60) | field("days")
@@ -61,6 +60,7 @@ RULES: dict[str, tuple[Fields, Fields]] = {
 """For each rule the fields that it must be told and those that it may be told."""
 
 FLEET_SETTINGS = [
+    "agreed_days",
     "call_worth_least_pounds",
     "chance_within_days",
     "fleet_certainty_pct",
@@ -80,13 +80,7 @@ def own_settings(draw: st.DrawFn) -> Any:
     if draw(flag):
         return None
     chosen = sorted(draw(st.sets(st.sampled_from(FLEET_SETTINGS), min_size=1, max_size=4)))
-    own: dict[str, Any] = {
-        name: draw(
-            st.integers(math.ceil(FIGURES[name]["low"]), math.floor(FIGURES[name]["high"]))
-            | st.floats(FIGURES[name]["low"], FIGURES[name]["high"])
-        )
-        for name in chosen
-    }
+    own: dict[str, Any] = {name: draw(own_value(name)) for name in chosen}
     if draw(st.integers(0, 9)) == 9:
         own[draw(st.sampled_from(FLEET_SETTINGS))] = draw(WRONG)
     return own

@@ -26,7 +26,7 @@ LEDGER = [
     ("cask_inputs", "cellar/told.ts", "standing.capacity_ml ?? ", ""),
     ("cask_inputs", "cellar/told.ts", "sale <= tapped", "sale >= tapped"),
     ("cask_inputs", "cellar/told.ts", "<= SAME_DECIDEGC", "< SAME_DECIDEGC"),
-    ("best_before_on", "cellar/days.ts", "abvTenths <= row", "abvTenths > row"),
+    ("best_before_on", "cellar/days.ts", "abvTenths / 10 > upTo", "abvTenths / 10 < upTo"),
     ("days_overdue", "trips.ts", "Math.max(0,", "Math.max(1,"),
     ("london_date", "calendar.ts", "ms + londonOffsetMs(ms))", "ms)"),
     ("london_minute", "calendar.ts", "+ 1440) % 1440", "+ 1439) % 1440"),
@@ -128,6 +128,7 @@ CELLAR = [
     ),
     ("left_by_weight", "cellar/left.ts", "(grossG - tareG) / density", "grossG / density"),
     ("sediment", "cellar/sediment.ts", "share * holdsMl", "share"),
+    ("best_before", "figures.ts", "name, one, above, high", "name, one, low, high"),
     ("run_out", "cellar/run-out.ts", "Math.min(...ends)", "Math.max(...ends)"),
 ]
 FLEET = [

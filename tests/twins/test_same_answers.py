@@ -33,7 +33,8 @@ def test_every_rule_is_asked() -> None:
 def test_every_setting_of_the_bench_is_tried() -> None:
     """A brewery's own value is taken alike on both sides."""
     files = Path(bench.__file__).parent.glob("*.py")
-    used = {name for path in files for name in re.findall(r'setting\("(\w+)"', path.read_text())}
+    asked = re.compile(r'setting(?:_list)?\("(\w+)"')
+    used = {name for path in files for name in asked.findall(path.read_text())}
     assert used == {name for names in SETTINGS.values() for name in names}
     assert all("low" in FIGURES[name] for name in used)
 

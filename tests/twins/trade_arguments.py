@@ -11,6 +11,8 @@ from cellarapp.domain.bench.washing import METALS, OF_WHAT
 from cellarapp.domain.figures import FIGURES, figure
 from cellarapp.domain.inputs import RANGES
 
+from .own_values import own_value
+
 Strategy = st.SearchStrategy[Any]
 Fields = dict[str, Strategy]
 
@@ -197,7 +199,7 @@ SETTINGS: dict[str, tuple[str, ...]] = {
     "cask_hops": ("cask_hops_clog_g_per_hl",),
     "finings_life": ("auxiliary_life_days",),
     "moves_after_fining": ("resettles_most",),
-    "trial_ladder": ("trial_smallest_ml",),
+    "trial_ladder": ("trial_smallest_ml", "trial_isinglass_pt", "trial_auxiliary_pt"),
     "trial_proposal": ("trial_bright_score",),
     "racking_plan": ("short_fill_worth_pct",),
     "expected_strength": ("ethanol_g_per_ml",),
@@ -215,8 +217,8 @@ def own_settings(draw: st.DrawFn, rule: str | None = None) -> Any:
     names = every if rule is None else SETTINGS.get(rule, ())
     if not names or draw(st.booleans()):
         return None
-    known = {name: FIGURES[name] for name in draw(st.sets(st.sampled_from(names), min_size=1))}
-    own = {name: draw(st.floats(one["low"], one["high"])) for name, one in sorted(known.items())}
+    chosen = sorted(draw(st.sets(st.sampled_from(names), min_size=1)))
+    own = {name: draw(own_value(name)) for name in chosen}
     if draw(st.integers(0, 9)) == 9:
         own[draw(st.sampled_from(names))] = draw(WRONG)
     return own

@@ -16,7 +16,9 @@ MOST_READINGS = 50
 def asked_steps(work: Working, asked: Asked, product: str, field: str) -> list[float]:
     """The steps of a ladder, or the usual ones where none are asked for."""
     if not asked.has("isinglass_steps") and not asked.has("auxiliary_steps"):
-        return [float(step) for step in work.figure("trial_ladder")[product]]
+        if product == "isinglass":
+            return work.setting_list("trial_isinglass_pt")
+        return work.setting_list("trial_auxiliary_pt")
     parts = asked.parts(f"{product}_steps", MOST_STEPS, "steps")
     return [
         Asked({field: step}, field, at=f"{product}_steps[{index}].").number(field)

@@ -24,10 +24,10 @@ def conditioned_at(
         return after_days(filled_at, days), "days"
     work.caution("conditioning_rate_is_guess")
     reference_c = work.setting("conditioning_reference_c")
-    counts = work.figure("conditioning_counts_between_c")
+    coldest, warmest = work.setting_list("conditioning_counts_between_c")
 
     def rate(air_c: float) -> float:
-        return speed(q10, min(max(air_c, counts["low"]), counts["high"]), reference_c)
+        return speed(q10, min(max(air_c, coldest), warmest), reference_c)
 
     left = float(days * DAY_HOURS)
     start = ms_of(filled_at)

@@ -7,6 +7,9 @@ more than that.
 from cellarapp.domain.calendar import same_time_after
 from cellarapp.domain.working import Working
 
+WINDOWS = (
+    "window_under_4_days", "window_4_to_5_days", "window_over_5_days", "window_over_7_days",
+)  # fmt: skip
 ON_SALE = {"cask": "on_sale_days", "keg": "keg_on_sale_days"}
 
 
@@ -25,8 +28,8 @@ def window_days(
     if shape == "keg":
         name, says = "keg_window_days", "Window: in a keg"
     elif abv_tenths is not None:
-        classes = work.figure("strength_classes")
-        name = next(row["window"] for row in classes if abv_tenths <= row["up_to_abv_tenths"])
+        classes = work.setting_list("strength_classes")
+        name = WINDOWS[sum(abv_tenths / 10 > up_to for up_to in classes)]
         says = f"Window: of a cask of {abv_tenths // 10}.{abv_tenths % 10} % vol"
     return int(work.step(says, int(work.setting(name)), "days", 0))
 

@@ -57,7 +57,7 @@ def asked_out(asked: Asked, work: Working) -> list[Out]:
             value = work.setting(f"{kind}_value_pounds")
         agreed = one.whole("agreed_days") if one.has("agreed_days") else None
         if agreed is None:
-            agreed = int(work.figure("agreed_days"))
+            agreed = int(work.setting("agreed_days"))
         deposit = one.number("deposit_pounds") if one.has("deposit_pounds") else 0.0
         hire = one.number("hire_pounds_a_day") if one.has("hire_pounds_a_day") else 0.0
         found.append(Out(one.whole("days_out"), agreed, max(0.0, value - deposit), hire))

@@ -15,6 +15,7 @@ from cellarapp.ledger.forms.container import HAPPENING
 from cellarapp.ledger.forms.correction import CORRECTION
 from cellarapp.ledger.forms.form import NOT_READABLE, Facts, Form, place
 from cellarapp.ledger.forms.record import RECORD
+from cellarapp.ledger.forms.setting import SettingForm
 
 LARGEST_SEQ = 9_999_999_999
 """Ten digits, as the order key has room for."""
@@ -33,6 +34,7 @@ def _entry_form(kind: str) -> Form:
     facts = Form.from_dict(dict(FACTS[kind]), name=f"FactsOf_{kind}")
     return _form(
         f"EntryOf_{kind}",
+        of=SettingForm if kind == "setting" else Form,
         kind=Choice([kind], required=True),
         subject=_subject(kind),
         facts=Nested(facts, required=True, error_messages=NO_FACTS),
@@ -52,7 +54,7 @@ def _subject(kind: str) -> Field[Any]:
     return Choice(settable, required=True) if kind == "setting" else place(required=True)
 
 
-def _form(name: str, **parts: Field[Any]) -> Form:
+def _form(name: str, of: type[Form] = Form, **parts: Field[Any]) -> Form:
     envelope = {
         "id": Id(required=True),
         "device": Id(required=True),
@@ -61,7 +63,7 @@ def _form(name: str, **parts: Field[Any]) -> Form:
         "person": Words(60, required=True),
         "rules": Whole(0, 2**31 - 1, required=True),
     }
-    form = Form.from_dict(envelope | parts, name=name)()
+    form = of.from_dict(envelope | parts, name=name)()
     assert isinstance(form, Form)
     return form
 

@@ -3,12 +3,12 @@
 from marshmallow.fields import List
 from marshmallow.validate import Length
 
-from cellarapp.domain.containers import CONTAINER_KINDS, LARGEST_ML, most_that_fits_ml
+from cellarapp.domain.containers import ANY_BREWERY, CONTAINER_KINDS, LARGEST_ML, most_that_fits_ml
 from cellarapp.ledger.fields import Choice, Day, Id, Instant, Whole, Words, YesNo
 from cellarapp.ledger.forms.dose import DOSE
 from cellarapp.ledger.forms.form import Facts, part, place, why
 
-MOST_ML = most_that_fits_ml(None)
+MOST_ML = most_that_fits_ml(None, ANY_BREWERY)
 
 HAPPENING: Facts = {
     "registered": {

@@ -176,6 +176,7 @@ RECORD: Facts = {
     "temperature": {"series": Series(required=True), "read_from": Words(120)},
     "setting": {
         "value_millionths": Whole(-(10**15), 10**15),
+        "values_millionths": List(Whole(-(10**15), 10**15), validate=Length(max=50)),
         "words": Words(1000),
         "retired": YesNo(),
     },

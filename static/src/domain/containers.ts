@@ -1,7 +1,7 @@
 /** The kinds of container: pin, firkin, kilderkin, barrel, kegs. Twin of cellarapp/domain/containers.py. */
 
 import figuresJson from "../../../cellarapp/domain/figures.json";
-import { figure } from "./figures.ts";
+import { type Settings, setting } from "./figures.ts";
 
 export interface ContainerKind {
   name: string;
@@ -18,7 +18,9 @@ export const LARGEST_ML = Math.max(
 );
 
 /** The largest volume that is believed of a container, mL; of one not registered, the largest kind's. */
-export function mostThatFitsMl(capacityMl: number | null): number {
+export function mostThatFitsMl(capacityMl: number | null, settings: Settings | null): number {
   const capacity = capacityMl ?? LARGEST_ML;
-  return capacity + Math.floor((capacity * figure("fill_above_capacity_permille")) / 1000);
+  return (
+    capacity + Math.floor((capacity * setting("fill_above_capacity_permille", settings)) / 1000)
+  );
 }

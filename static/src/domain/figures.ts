@@ -3,16 +3,19 @@ import figuresJson from "../../../cellarapp/domain/figures.json";
 import { numberIn } from "./number-in.ts";
 
 export interface Figure {
-  /** The words and where it comes from are left out of the client itself and fetched when asked for. */
+  /** The words, the unit and where it comes from are left out of the client itself and fetched when asked for. */
   name?: string;
+  unit?: string;
   value: unknown;
-  unit: string;
   kind?: string;
   source: string | null;
   read_on: string | null;
   remark: string;
   low?: number;
   high?: number;
+  /** Of a list, which rises: how many values it has. */
+  least?: number;
+  most?: number;
 }
 
 export type Figures = typeof figuresJson;
@@ -28,10 +31,24 @@ export function figure<Id extends FigureId>(name: Id): Figures[Id]["value"] {
   return figuresJson[name].value;
 }
 
+const OWN = "A setting of the brewery";
+
 /** The brewery's own value of a figure that is one number, or the figure itself. Throws out-of-range. */
 export function setting(name: FigureId, settings: Settings | null): number {
   const known = FIGURES[name];
   const own = settings?.[name] ?? known.value;
-  const why = "A setting of the brewery.";
-  return numberIn(name, own, known.low ?? null, known.high ?? null, known.unit, why);
+  return numberIn(name, own, known.low ?? null, known.high ?? null, known.unit ?? "", `${OWN}.`);
+}
+
+/** The same of a figure that is a list, whose values rise. Throws out-of-range. */
+export function settingList(name: FigureId, settings: Settings | null): number[] {
+  const { value, low = 0, high = null, least = 0, most = null, unit = "" } = FIGURES[name];
+  const own = settings?.[name] ?? value;
+  const count = Array.isArray(own) ? own.length : "not a list";
+  numberIn(name, count, least, most, "values", `${OWN}.`);
+  let above = low;
+  return (own as unknown[]).map((one) => {
+    above = numberIn(name, one, above, high, unit, `${OWN}, none below the one before it.`);
+    return above;
+  });
 }

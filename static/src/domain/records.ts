@@ -73,8 +73,12 @@ export type Customer = RecordOf<CustomerFields> & {
   earlier?: EarlierChase[];
   links?: Link[];
 };
-/** The brewery's own value of a figure, or its own words for a text. */
-export type Setting = RecordOf<{ value_millionths: number; words: string }>;
+/** The brewery's own value of a figure, its values of a list, or its own words for a text. */
+export type Setting = RecordOf<{
+  value_millionths: number;
+  values_millionths: number[];
+  words: string;
+}>;
 export type Lot = RecordOf<LotFields>;
 export type Solution = RecordOf<SolutionFields> & { uses: number; checks: Check[] };
 export type Trial = RecordOf<TrialFields> & { readings?: TrialReading[] };

@@ -1,6 +1,13 @@
 /** How a rule shows what it did. Twin of cellarapp/domain/working.py. */
 import type { CautionId } from "./cautions.ts";
-import { type FigureId, type Figures, figure, type Settings, setting } from "./figures.ts";
+import {
+  type FigureId,
+  type Figures,
+  figure,
+  type Settings,
+  setting,
+  settingList,
+} from "./figures.ts";
 import { halfUp } from "./rounding.ts";
 
 /** One step: a sentence with the formula in symbols, and what came of it. */
@@ -39,6 +46,12 @@ export class Working {
   setting(name: FigureId): number {
     this.figures.add(name);
     return setting(name, this.settings);
+  }
+
+  /** The same of a list. Throws out-of-range. */
+  settingList(name: FigureId): number[] {
+    this.figures.add(name);
+    return settingList(name, this.settings);
   }
 
   /** Shows a step, rounded to so many digits, and hands the value on unrounded. */

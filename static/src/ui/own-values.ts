@@ -1,15 +1,17 @@
 // From the rows of the ledger to the brewery's own values, as the rules take them.
 
-import type { Settings } from "../domain/figures.ts";
+import { FIGURES, type FigureId, type Settings } from "../domain/figures.ts";
 import type { Setting } from "../domain/records.ts";
 
 /** By the figure's id; one given up again is left out, so that the default stands. */
 export const ownValues = (rows: ReadonlyMap<string, Setting>): Settings => {
-  const own: { [id: string]: number } = {};
+  const own: { [id: string]: number | number[] } = {};
   for (const [id, { fields }] of rows) {
-    if (fields.value_millionths != null && fields.retired !== true) {
-      own[id] = fields.value_millionths / 1_000_000;
-    }
+    if (fields.retired === true) continue;
+    const { value_millionths: value, values_millionths: values } = fields;
+    if (FIGURES[id as FigureId]?.least === undefined) {
+      if (value !== undefined) own[id] = value / 1_000_000;
+    } else if (values !== undefined) own[id] = values.map((one) => one / 1_000_000);
   }
   return own;
 };

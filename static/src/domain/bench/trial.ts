@@ -24,7 +24,7 @@ function askedSteps(
   field: "isinglass_pt" | "auxiliary_pt",
 ): number[] {
   if (!asked.has("isinglass_steps") && !asked.has("auxiliary_steps")) {
-    return work.figure("trial_ladder")[product];
+    return work.settingList(`trial_${product}_pt`);
   }
   return asked
     .parts(`${product}_steps`, MOST_STEPS, "steps")

@@ -29,9 +29,9 @@ export function conditionedAt(
   if (q10 === BY_THE_DAYS) return { at: afterDays(filledAt, days), by: "days" };
   work.caution("conditioning_rate_is_guess");
   const referenceC = work.setting("conditioning_reference_c");
-  const counts = work.figure("conditioning_counts_between_c");
+  const [coldest = 0, warmest = 0] = work.settingList("conditioning_counts_between_c");
   const rate = (airC: number): number =>
-    speed(q10, Math.min(Math.max(airC, counts.low), counts.high), referenceC);
+    speed(q10, Math.min(Math.max(airC, coldest), warmest), referenceC);
   let left = days * DAY_HOURS;
   const start = msOf(filledAt);
   const last = Math.max(start, msOf(now));

@@ -4,6 +4,12 @@ import type { FigureId } from "../figures.ts";
 import type { Working } from "../working.ts";
 import type { Shape } from "./asked.ts";
 
+const WINDOWS: readonly FigureId[] = [
+  "window_under_4_days",
+  "window_4_to_5_days",
+  "window_over_5_days",
+  "window_over_7_days",
+];
 const ON_SALE: Record<Shape, FigureId> = { cask: "on_sale_days", keg: "keg_on_sale_days" };
 
 /** SHELF-1: a beer's own window; a keg's; or the one for its strength; or any beer's. */
@@ -20,8 +26,8 @@ export function windowDays(
     name = "keg_window_days";
     says = "Window: in a keg";
   } else if (abvTenths !== null) {
-    const found = work.figure("strength_classes").find((row) => abvTenths <= row.up_to_abv_tenths);
-    name = (found?.window ?? name) as FigureId;
+    const classes = work.settingList("strength_classes");
+    name = WINDOWS[classes.filter((upTo) => abvTenths / 10 > upTo).length] ?? name;
     says = `Window: of a cask of ${Math.floor(abvTenths / 10)}.${abvTenths % 10} % vol`;
   }
   return work.step(says, Math.floor(work.setting(name)), "days", 0);

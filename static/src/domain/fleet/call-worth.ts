@@ -69,7 +69,7 @@ function askedOut(asked: Asked, work: Working): Out[] {
       : work.setting(`${kind}_value_pounds` as FigureId);
     const agreedDays = one.has("agreed_days")
       ? one.number("agreed_days")
-      : work.figure("agreed_days");
+      : Math.floor(work.setting("agreed_days"));
     const deposit = one.has("deposit_pounds") ? one.number("deposit_pounds") : 0;
     const hirePoundsADay = one.has("hire_pounds_a_day") ? one.number("hire_pounds_a_day") : 0;
     return {

@@ -79,11 +79,12 @@ const readLeft = (
   unit: "litres" | "pints",
   standing: Standing,
   known: Known,
+  settings: Settings,
 ): Dip => {
   const left_ml = typed === "" ? null : toMl(typed, unit);
   if (left_ml === null) return { ...NONE, cannot: `Type how many ${unit} are left.` };
   const same = unit === "litres" ? `${wholePints(left_ml)} pints` : litres(left_ml);
-  const most = mostThatFitsMl(standing.capacity_ml);
+  const most = mostThatFitsMl(standing.capacity_ml, settings);
   return left_ml > most
     ? { ...NONE, left_ml, cannot: `It holds ${litresAtMost(most)} at most.`, same }
     : { ...NONE, left_ml, cannot: null, odd: oddWords(standing, left_ml, known), same };
@@ -97,5 +98,5 @@ export const readDip = (
   settings: Settings = {},
 ): Dip =>
   unit === "litres" || unit === "pints"
-    ? readLeft(typed, unit, standing, known)
+    ? readLeft(typed, unit, standing, known, settings)
     : readMeasured(typed, unit, standing, known, settings);

@@ -127,7 +127,7 @@ export const refusal = (number: string, standing: Standing | null): string | nul
   const capacity = capacityOf(standing);
   const volume = volumeMl.value ?? capacity;
   if (volume === null || volume === 0) return `How many litres go into ${number}? Press Litres.`;
-  const most = mostThatFitsMl(capacity);
+  const most = mostThatFitsMl(capacity, ownFigures.value);
   return volume > most
     ? `${litres(volume)} does not go into ${number}: a ${kindWords(standing?.kind ?? newKind.value)} takes ${litresAtMost(most)} at the very most.`
     : null;

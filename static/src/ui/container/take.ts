@@ -5,6 +5,7 @@ import type { Facts } from "../../domain/entries.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { dueOn } from "../../domain/trips.ts";
 import { book } from "../../store/book.ts";
+import { ownFigures } from "../own-figures.ts";
 import { save } from "../parts/say.ts";
 import { litresAtMost } from "../words.ts";
 import type { Deed } from "./deeds.ts";
@@ -18,7 +19,7 @@ export const wrongTogether = (deed: Deed, facts: Facts, standing: Standing): Fac
     return capacity === null ? { ...faults, capacity_ml: "How many litres does it hold?" } : faults;
   }
   const fact = deed.kind === "dipped" ? "left_ml" : "ullage_ml";
-  const most = mostThatFitsMl(standing.capacity_ml);
+  const most = mostThatFitsMl(standing.capacity_ml, ownFigures.value);
   return (facts[fact] ?? 0) > most
     ? { [fact]: `It holds ${litresAtMost(most)} at the very most.` }
     : {};
@@ -32,7 +33,7 @@ const completed = (deed: Deed, facts: Facts, standing: Standing): Facts => {
   }
   if (deed.kind === "sent") {
     const customer = book.customers.peek().get(facts["customer"]) ?? null;
-    return { ...facts, due_on: dueOn(book.now(), customer) };
+    return { ...facts, due_on: dueOn(book.now(), customer, ownFigures.value) };
   }
   if (deed.kind === "returned" && standing.trip !== null) {
     return { ...facts, customer: standing.trip.customer };

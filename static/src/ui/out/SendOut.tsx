@@ -24,7 +24,13 @@ const record = async (numbers: readonly string[]): Promise<void> => {
   const customer = sendTo.peek();
   const to = { customer, record: book.customers.peek().get(customer), asNew: newFacts() };
   const drafts = numbers.flatMap((number) =>
-    sendDrafts(number, book.containers.peek().get(number) ?? null, to, book.now()),
+    sendDrafts(
+      number,
+      book.containers.peek().get(number) ?? null,
+      to,
+      book.now(),
+      ownFigures.peek(),
+    ),
   );
   const what =
     numbers.length === 1
@@ -36,7 +42,7 @@ const record = async (numbers: readonly string[]): Promise<void> => {
 
 const To = ({ customer }: { customer: string }) => {
   const { now } = known.value;
-  const due = dueOn(now, book.customers.value.get(customer) ?? null);
+  const due = dueOn(now, book.customers.value.get(customer) ?? null, ownFigures.value);
   return (
     <div class="gyle">
       <a href={hrefTo("out", "send", "to")}>

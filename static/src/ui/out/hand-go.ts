@@ -3,6 +3,7 @@
 import { mostThatFitsMl } from "../../domain/containers.ts";
 import { book } from "../../store/book.ts";
 import { newFacts } from "../bench/jobs.ts";
+import { ownFigures } from "../own-figures.ts";
 import { say } from "../parts/say.ts";
 import { litresAtMost } from "../words.ts";
 import type { HandJob } from "./hand-job.ts";
@@ -23,7 +24,8 @@ const withReason = (go: Omit<Go, "onPress">, act: () => void): Go => ({
 const litresRefusal = ({ meant }: HandJob["pad"], ml: number | null): string | null => {
   if (ml === null) return "Type how many litres are still in it, as 4.5.";
   const what = meant.value;
-  const most = mostThatFitsMl(what.is === "one" ? (what.standing?.capacity_ml ?? null) : null);
+  const capacity = what.is === "one" ? (what.standing?.capacity_ml ?? null) : null;
+  const most = mostThatFitsMl(capacity, ownFigures.value);
   return ml > most ? `It holds ${litresAtMost(most)} at the very most.` : null;
 };
 

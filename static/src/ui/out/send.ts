@@ -32,8 +32,9 @@ export const sendDrafts = (
   standing: Standing | null,
   { customer, record, asNew }: Sending,
   now: string,
+  settings: Settings,
 ): Draft[] => {
-  const facts: Facts = { customer, due_on: dueOn(now, record ?? null) };
+  const facts: Facts = { customer, due_on: dueOn(now, record ?? null, settings) };
   const sent: Draft = { kind: "sent", subject: number, facts };
   return standing?.registered
     ? [sent]

@@ -19,6 +19,9 @@ export const numberWords = (value: number): string =>
 /** "1.4 volumes of CO2", "a 3.0378, b 0.0501", or that it is a table. */
 export const valueWords = (value: unknown, unit: string): string => {
   if (typeof value === "number") return `${numberWords(value)} ${unit}`;
+  if (Array.isArray(value) && value.every((one) => typeof one === "number")) {
+    return `${value.map(numberWords).join(", ")} ${unit}`;
+  }
   if (typeof value === "object" && value !== null) {
     const parts = Object.entries(value);
     if (parts.length <= 8 && parts.every(([, one]) => typeof one === "number")) {

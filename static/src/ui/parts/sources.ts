@@ -3,7 +3,10 @@
 import { useEffect, useState } from "preact/hooks";
 
 export type Sources = Readonly<
-  Record<string, { name: string; kind: string; source: string | null; remark: string }>
+  Record<
+    string,
+    { name: string; unit: string; kind: string; source: string | null; remark: string }
+  >
 >;
 
 let fetched: Sources | null = null;

@@ -81,8 +81,10 @@ test("the usual ladder is twenty jars, and says that some doses are small", () =
   assert.ok(worked?.cautions.includes("trial_doses_too_small"));
 });
 
-test("the brewery's own sample stands in the form", () => {
+test("the brewery's own sample and ladder stand in the form", () => {
   assert.equal(usualSetUp({ trial_sample_ml: 1000 }).sampleMl, "1000");
+  const own = usualSetUp({ trial_isinglass_pt: [1, 1.5], trial_auxiliary_pt: [0] });
+  assert.deepEqual([own.isinglass, own.auxiliary], ["1 1.5", "0"]);
 });
 
 test("what cannot be is refused with its reason", () => {

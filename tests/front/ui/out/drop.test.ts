@@ -65,6 +65,7 @@ const handed = (who: Customer, counted: string) => {
     brewery,
     standings,
     heldBefore: 1,
+    settings: {},
     now: NOW,
   });
   const drop = drafts.find(({ kind }) => kind === "drop");
@@ -81,6 +82,7 @@ const withOthers = (others: string) =>
     brewery,
     standings: new Map([["111", container("111", FIRKIN)]]),
     heldBefore: 5,
+    settings: {},
     now: NOW,
   });
 

@@ -29,14 +29,20 @@ const remarks = (fields: object, settings: Settings, ...told: Told[]) =>
 const said = (...told: Told[]) => remarks({}, {}, ...told).map(({ says }) => says);
 
 test("it is due back by what the customer agreed to", () => {
-  assert.deepEqual(sendDrafts("117", container("117", FIRKIN), to, NOW), [
+  assert.deepEqual(sendDrafts("117", container("117", FIRKIN), to, NOW, {}), [
     { kind: "sent", subject: "117", facts: { customer: "c1", due_on: "2026-12-09" } },
   ]);
 });
 
+test("where nothing is agreed it is due back by the brewery's own days", () => {
+  const nobody = { ...to, record: undefined };
+  const [sent] = sendDrafts("117", container("117", FIRKIN), nobody, NOW, { agreed_days: 10 });
+  assert.equal(sent?.facts["due_on"], "2026-12-05");
+});
+
 test("a number not on record is entered first", () => {
   assert.deepEqual(
-    sendDrafts("777", null, to, NOW).map(({ kind }) => kind),
+    sendDrafts("777", null, to, NOW, {}).map(({ kind }) => kind),
     ["registered", "sent"],
   );
 });

@@ -21,6 +21,7 @@ test("a value has its unit, a few constants their names, a table says that it is
   assert.equal(valueWords(1.4, "volumes of CO2"), "1.4 volumes of CO2");
   assert.equal(valueWords({ a: 1, b_c: 0.00001 }, "x"), "a 1, b c 1.000e-5 (x)");
   assert.equal(valueWords([{ up_to_c: 10 }], "days"), "A table (days)");
+  assert.equal(valueWords([3.9, 5, 7], "% vol"), "3.9, 5, 7 % vol");
   assert.equal(numberWords(0), "0");
 });
 

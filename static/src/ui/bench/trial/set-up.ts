@@ -3,7 +3,7 @@
 import { trialLadder } from "../../../domain/bench/trial.ts";
 import { CAUTIONS } from "../../../domain/cautions.ts";
 import { DomainError } from "../../../domain/errors.ts";
-import { figure, type Settings, setting } from "../../../domain/figures.ts";
+import { type Settings, setting, settingList } from "../../../domain/figures.ts";
 import type { TrialSample } from "../../../domain/record-fields.ts";
 import { halfUpWhole } from "../../../domain/rounding.ts";
 import { count, litres } from "../../words.ts";
@@ -18,13 +18,12 @@ export interface Typed {
 const MOST_JARS = 200;
 const STEP = /^\d{1,2}(\.\d{1,2})?$/;
 
-/** The usual ladder, and the sample as this brewery takes it. */
+/** The ladder and the sample as this brewery takes them. */
 export const usualSetUp = (own: Settings): Typed => {
-  const { isinglass, auxiliary } = figure("trial_ladder");
   return {
     sampleMl: String(setting("trial_sample_ml", own)),
-    isinglass: isinglass.join(" "),
-    auxiliary: auxiliary.join(" "),
+    isinglass: settingList("trial_isinglass_pt", own).join(" "),
+    auxiliary: settingList("trial_auxiliary_pt", own).join(" "),
   };
 };
 

@@ -13,13 +13,13 @@ import { save } from "../../parts/say.ts";
 import { useSources } from "../../parts/sources.ts";
 import { goOnTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
-import { rangeWords, readFigure } from "./setting.ts";
+import { hintWords, isList, readFigure, typedFigure } from "./setting.ts";
 
 const About = ({ id }: { id: FigureId }) => {
   const sources = useSources();
-  const { value, unit } = FIGURES[id];
+  const { value } = FIGURES[id];
   if (sources === null) return <p class="small">One moment…</p>;
-  const { kind = "", source = null, remark = "" } = sources[id] ?? {};
+  const { unit = "", kind = "", source = null, remark = "" } = sources[id] ?? {};
   return (
     <>
       <p>
@@ -35,10 +35,12 @@ const About = ({ id }: { id: FigureId }) => {
 };
 
 export const FigureForm = ({ id }: { id: FigureId }) => {
-  const figure = FIGURES[id];
-  const name = useSources()?.[id]?.name ?? "Figure";
+  const about = useSources()?.[id];
+  const unit = about?.unit ?? "";
+  const figure = { ...FIGURES[id], unit };
+  const name = about?.name ?? "Figure";
   useTitle(name);
-  const [typed, setTyped] = useState(String(standingValue(id, figure, ownFigures.value)));
+  const [typed, setTyped] = useState(typedFigure(standingValue(id, figure, ownFigures.value)));
   const [fault, setFault] = useState<string | null>(null);
   const isOwn = ownFigures.value[id] !== undefined;
 
@@ -49,11 +51,10 @@ export const FigureForm = ({ id }: { id: FigureId }) => {
     const read = readFigure(figure, typed);
     if ("fault" in read) return setFault(read.fault);
     // A value given up before counts again once another is set.
-    const facts = { value_millionths: read.millionths, retired: false };
-    return void record(
-      `${name} is now ${valueWords(read.millionths / 1_000_000, figure.unit)}.`,
-      facts,
-    );
+    return void record(`${name} is now ${valueWords(read.value, unit)}.`, {
+      ...read.facts,
+      retired: false,
+    });
   };
   return (
     <form
@@ -66,9 +67,9 @@ export const FigureForm = ({ id }: { id: FigureId }) => {
     >
       <About id={id} />
       <Field
-        label={`This brewery's value, ${figure.unit}`}
-        hint={rangeWords(figure)}
-        type="decimal"
+        label={`This brewery's ${isList(figure) ? "values" : "value"}, ${unit}`}
+        hint={hintWords(figure)}
+        {...(isList(figure) ? {} : { type: "decimal" as const })}
         value={typed}
         onValue={setTyped}
         fault={fault}

@@ -10,13 +10,14 @@ import { type Sources, useSources } from "../../parts/sources.ts";
 import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { FigureForm } from "./FigureForm.tsx";
-import { isSettable, SETTABLE } from "./setting.ts";
+import { isSettable, SETTABLE, typedFigure } from "./setting.ts";
 
 const FigureLine = ({ id, about }: { id: FigureId; about: Sources[string] | undefined }) => {
   const figure = FIGURES[id];
   const own = ownFigures.value;
   const kind = about ? kindWords(about.kind, about.source) : "";
-  const says = own[id] === undefined ? kind : `Set by this brewery, default ${figure.value}`;
+  const says =
+    own[id] === undefined ? kind : `Set by this brewery, default ${typedFigure(figure.value)}`;
   return (
     <Line
       title={about?.name ?? id}

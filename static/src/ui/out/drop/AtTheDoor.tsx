@@ -119,6 +119,7 @@ const handOver = async (stop: Stop): Promise<void> => {
     standings: containers,
     heldBefore: heldBy(stop.customer).length,
     now: book.now(),
+    settings: ownFigures.peek(),
   });
   const name = customerName(known.peek(), stop.customer);
   const words = `${count(dropped.length, "container")} handed over at ${name}.`;

@@ -1,5 +1,6 @@
 // Handing over: one tap records the drop, each container sent, and each empty taken along.
 
+import type { Settings } from "../../../domain/figures.ts";
 import type { DropLine } from "../../../domain/record-fields.ts";
 import type { Brewery, Customer } from "../../../domain/records.ts";
 import type { Standing } from "../../../domain/standing.ts";
@@ -22,6 +23,7 @@ export interface Handing {
   /** How many of ours the customer has before it. */
   heldBefore: number;
   now: string;
+  settings: Settings;
 }
 
 export const countedFault = (counted: string): string | null =>
@@ -38,12 +40,12 @@ const emptiesOf = ({ empties, others }: AtTheDoor): string[] => [
 ];
 
 export const handOverDrafts = (handing: Handing): Draft[] => {
-  const { stop, door, lines, customer, brewery, standings, heldBefore, now } = handing;
+  const { stop, door, lines, customer, brewery, standings, heldBefore, now, settings } = handing;
   const deposits = (kinds: readonly (string | null)[]): number =>
     kinds.reduce((sum, kind) => sum + depositPence(kind, { customer, brewery }), 0);
   const counted = Number(door.counted || "0");
   const sent = lines.map(({ number }): Draft => {
-    const facts = { customer: stop.customer, due_on: dueOn(now, customer ?? null) };
+    const facts = { customer: stop.customer, due_on: dueOn(now, customer ?? null, settings) };
     return { kind: "sent", subject: number, facts };
   });
   const empties = emptiesOf(door);
