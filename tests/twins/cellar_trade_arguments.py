@@ -277,7 +277,7 @@ CELLAR_SETTINGS = sorted(
     for name, known in FIGURES.items()
     if "low" in known and re.search(
         r"^(window|keg|life|date|ageing|conditioning|cellar|cooling|finings_ruined|reading|settle"
-        r"|unfined|vent|soft|sale|taste|working|measures|run_out|resettles)_|^strength_classes$",
+        r"|unfined|vent|soft|sale|taste|working|measures|run_out|resettles)_|^strength_classes$|^bar_hours$",
         name,
     )
 )  # fmt: skip

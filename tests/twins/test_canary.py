@@ -86,7 +86,7 @@ BENCH = [
     ("solution_state", "bench/solution.ts", 'hours_old") >= asked', 'hours_old") > asked'),
 ]
 CELLAR = [
-    ("best_before", "cellar/days.ts", "abvTenths <= row", "abvTenths < row"),
+    ("best_before", "cellar/days.ts", "abvTenths / 10 > upTo", "abvTenths / 10 >= upTo"),
     ("life_left", "cellar/shelf-life.ts", "left < expected", "left <= expected"),
     ("date_mark", "cellar/date-mark.ts", "end === bestBeforeOn ? end :", "false ? end :"),
     (
@@ -130,6 +130,9 @@ CELLAR = [
     ("sediment", "cellar/sediment.ts", "share * holdsMl", "share"),
     ("best_before", "figures.ts", "name, one, above, high", "name, one, low, high"),
     ("run_out", "cellar/run-out.ts", "Math.min(...ends)", "Math.max(...ends)"),
+    ("run_out", "cellar/run-out.ts", "bar.nextOpen(gone)", "gone"),
+    ("run_out", "cellar/open-hours.ts", "Math.min(ends, last)", "ends"),
+    ("run_out", "cellar/open-hours.ts", "left > ends - begins", "left >= ends - begins"),
 ]
 FLEET = [
     ("return_chance", "fleet/survival.ts", "one.entered_day < day", "one.entered_day <= day"),

@@ -4,6 +4,7 @@ from typing import Any, NamedTuple
 
 from cellarapp.domain.bench.units import pint_ml
 from cellarapp.domain.cellar.asked import CellarAsked
+from cellarapp.domain.cellar.open_hours import OpenHours, asked_open_hours
 from cellarapp.domain.cellar.sediment import pints
 from cellarapp.domain.cellar.times import at_ms, hours_between, hours_ms_down, ms_of, say_at
 from cellarapp.domain.cellar.timing import Limits, gaps_of, latest
@@ -50,34 +51,39 @@ def asked_dips(asked: CellarAsked) -> list[Dip]:
     return dips
 
 
-def pace_ml_per_hour(dips: list[Dip], least_hours: float) -> float | None:
-    """OUT-1: what is drawn in an hour, nights and all; None of dips too close to tell."""
+def pace_ml_per_hour(dips: list[Dip], least_hours: float, bar: OpenHours) -> float | None:
+    """OUT-1: what is drawn in an hour that the bar is open; None of dips too close to tell."""
     first, last = dips[0], dips[-1]
-    hours = hours_between(first.at, last.at)
+    hours = bar.hours_between(first.at, last.at)
     return (first.left_ml - last.left_ml) / hours if hours >= least_hours else None
 
 
-def latest_dips(dips: list[Dip], least_hours: float) -> list[Dip]:
+def latest_dips(dips: list[Dip], least_hours: float, bar: OpenHours) -> list[Dip]:
     """The last dip and the one that it tells the latest pace with, if any is so long before."""
     last = dips[-1]
-    before = [dip for dip in dips if hours_between(dip.at, last.at) >= least_hours]
+    before = [dip for dip in dips if bar.hours_between(dip.at, last.at) >= least_hours]
     return [*before[-1:], last]
 
 
-def runs_out_ms(work: Working, last: Dip, drinkable_ml: float, pace: float | None) -> int | None:
-    """OUT-2: when nothing drinkable is left; None at a pace that would last beyond belief."""
+def runs_out_ms(
+    work: Working, last: Dip, drinkable_ml: float, pace: float | None, bar: OpenHours
+) -> int | None:
+    """OUT-2: when nothing drinkable is left; None at a pace that would last beyond belief.
+
+    Beer is drawn while the bar is open only.
+    """
     if drinkable_ml <= 0:
         return last.at
     if pace is None:
         return None
-    most_hours = work.setting("run_out_believed_days") * DAY_HOURS
-    if pace * most_hours < drinkable_ml:
+    believed_ms = hours_ms_down(work.setting("run_out_believed_days") * DAY_HOURS)
+    if pace * bar.hours_between(last.at, last.at + believed_ms) < drinkable_ml:
         return None
-    return last.at + hours_ms_down(drinkable_ml / pace)
+    return bar.after_ms(last.at, hours_ms_down(drinkable_ml / pace))
 
 
 def next_cask(work: Working, sale: int, now: int, *, fined: bool) -> dict[str, Any]:
-    """OUT-3: the steps of the next cask, back from the hour at which this one may be gone.
+    """OUT-3: the steps of the next cask, back from the hour at which it is wanted.
 
     `sold_from_at` is the sale that a cask set on the stillage now would make.
     """
@@ -105,7 +111,8 @@ def next_cask(work: Working, sale: int, now: int, *, fined: bool) -> dict[str, A
 def run_out(inputs: Inputs, settings: Settings | None = None) -> Worked:
     """OUT-4: when it runs out at its pace since the first dip, and at the latest pace.
 
-    The earlier of the two decides about the next cask, or the time by which this one is to be off.
+    The earlier of the two decides about the next cask, or the time by which this one is to be off;
+    the next one is wanted then, or when the bar opens next.
     Asked: now, dips (at, left_ml); sediment_ml, off_by_at, next_fined.
     Twin: static/src/domain/cellar/run-out.ts.
     """
@@ -117,34 +124,39 @@ def run_out(inputs: Inputs, settings: Settings | None = None) -> Worked:
     last = dips[-1]
     drinkable_ml = max(0.0, last.left_ml - (asked.maybe_number("sediment_ml") or 0))
     work.step("Drinkable at the last dip = left - sediment", drinkable_ml, "mL", 0)
-    least_hours = work.setting("run_out_least_hours")
-    overall = pace_ml_per_hour(dips, least_hours)
-    lately = pace_ml_per_hour(latest_dips(dips, least_hours), least_hours)
+    least_hours, bar = work.setting("run_out_least_hours"), asked_open_hours(work)
+    overall = pace_ml_per_hour(dips, least_hours, bar)
+    lately = pace_ml_per_hour(latest_dips(dips, least_hours, bar), least_hours, bar)
+    hours = "open hours" if bar.spans else "hours"
     if overall is not None and lately is not None:
-        work.step("Pace = drawn between first and last dip / hours between", overall, "mL/h", 0)
+        work.step(f"Pace = drawn between first and last dip / {hours} between", overall, "mL/h", 0)
         work.step(
-            "Latest pace = drawn since the last dip far enough back / hours", lately, "mL/h", 0
+            f"Latest pace = drawn since the last dip far enough back / {hours}", lately, "mL/h", 0
         )
     if hours_between(dips[0].at, last.at) < work.setting("run_out_span_hours"):
         work.caution("pace_from_short_span")
-    by_overall = runs_out_ms(work, last, drinkable_ml, overall)
-    by_lately = runs_out_ms(work, last, drinkable_ml, lately)
+    by_overall = runs_out_ms(work, last, drinkable_ml, overall, bar)
+    by_lately = runs_out_ms(work, last, drinkable_ml, lately, bar)
     ends = [time for time in (by_overall, by_lately) if time is not None]
     soonest = min(ends) if ends else None
     off = None if off_by is None else ms_of(off_by)
     leaves = [time for time in (soonest, off) if time is not None]
     gone = min(leaves) if leaves else None
+    wanted = None if gone is None else bar.next_open(gone)
     if gone is not None:
         work.caution("beer_decides")
     return work.done(
         {
             "drinkable_ml": int(drinkable_ml),
             "drinkable_pints": pints(drinkable_ml),
-            "pints_a_day": None if overall is None else half_up(overall * DAY_HOURS / pint_ml(), 1),
+            "pints_a_day": None
+            if overall is None
+            else half_up(overall * bar.a_day() / pint_ml(), 1),
             "runs_out_at": None if by_overall is None else at_ms(by_overall),
             "soonest_at": None if soonest is None else at_ms(soonest),
             "left_hours": None if soonest is None else half_up((soonest - now) / HOUR_MS, 1),
             "gone_at": None if gone is None else at_ms(gone),
-            "next": None if gone is None else next_cask(work, gone, now, fined=fined),
+            "next_wanted_at": None if wanted is None else at_ms(wanted),
+            "next": None if wanted is None else next_cask(work, wanted, now, fined=fined),
         }
     )

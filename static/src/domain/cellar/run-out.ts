@@ -5,6 +5,7 @@ import type { Settings } from "../figures.ts";
 import { halfUp } from "../rounding.ts";
 import { Working } from "../working.ts";
 import { CellarAsked, FIRST_AT } from "./asked.ts";
+import { askedOpenHours, type OpenHours } from "./open-hours.ts";
 import { pints } from "./sediment.ts";
 import { atMs, hoursBetween, hoursMsDown, msOf, sayAt } from "./times.ts";
 import { gapsOf, latest } from "./timing.ts";
@@ -66,18 +67,18 @@ function askedDips(asked: CellarAsked): [Dip, Dip, ...Dip[]] {
 
 type Dips = readonly [Dip, ...Dip[]];
 
-/** OUT-1: what is drawn in an hour, nights and all; null of dips too close to tell. */
-function paceMlPerHour(dips: Dips, leastHours: number): number | null {
+/** OUT-1: what is drawn in an hour that the bar is open; null of dips too close to tell. */
+function paceMlPerHour(dips: Dips, leastHours: number, bar: OpenHours): number | null {
   const [first] = dips;
   const last = dips.at(-1) ?? first;
-  const hours = hoursBetween(first.at, last.at);
+  const hours = bar.hoursBetween(first.at, last.at);
   return hours >= leastHours ? (first.leftMl - last.leftMl) / hours : null;
 }
 
 /** The last dip and the one that it tells the latest pace with, if any is so long before. */
-function latestDips(dips: Dips, leastHours: number): Dips {
+function latestDips(dips: Dips, leastHours: number, bar: OpenHours): Dips {
   const last = dips.at(-1) ?? dips[0];
-  const before = dips.filter((dip) => hoursBetween(dip.at, last.at) >= leastHours).at(-1);
+  const before = dips.filter((dip) => bar.hoursBetween(dip.at, last.at) >= leastHours).at(-1);
   return before === undefined ? [last] : [before, last];
 }
 
@@ -87,15 +88,16 @@ function runsOutMs(
   last: Dip,
   drinkableMl: number,
   pace: number | null,
+  bar: OpenHours,
 ): number | null {
   if (drinkableMl <= 0) return last.at;
   if (pace === null) return null;
-  const mostHours = work.setting("run_out_believed_days") * DAY_HOURS;
-  if (pace * mostHours < drinkableMl) return null;
-  return last.at + hoursMsDown(drinkableMl / pace);
+  const believedMs = hoursMsDown(work.setting("run_out_believed_days") * DAY_HOURS);
+  if (pace * bar.hoursBetween(last.at, last.at + believedMs) < drinkableMl) return null;
+  return bar.afterMs(last.at, hoursMsDown(drinkableMl / pace));
 }
 
-/** OUT-3: the steps of the next cask, back from the hour at which this one may be empty. */
+/** OUT-3: the steps of the next cask, back from the hour at which it is wanted. */
 function nextCask(work: Working, sale: number, now: number, fined: boolean): NextCask {
   const day = askedWorkingDay(work);
   const limits = { conditionedMs: now, inRangeMs: now, coolAfterStillage: null };
@@ -131,30 +133,35 @@ export function runOut(inputs: RunOutInputs, settings: Settings | null = null) {
   const drinkableMl = Math.max(0, last.leftMl - (asked.maybeNumber("sediment_ml") ?? 0));
   work.step("Drinkable at the last dip = left - sediment", drinkableMl, "mL", 0);
   const leastHours = work.setting("run_out_least_hours");
-  const overall = paceMlPerHour(dips, leastHours);
-  const lately = paceMlPerHour(latestDips(dips, leastHours), leastHours);
+  const bar = askedOpenHours(work);
+  const overall = paceMlPerHour(dips, leastHours, bar);
+  const lately = paceMlPerHour(latestDips(dips, leastHours, bar), leastHours, bar);
+  const hours = bar.spans.length > 0 ? "open hours" : "hours";
   if (overall !== null && lately !== null) {
-    work.step("Pace = drawn between first and last dip / hours between", overall, "mL/h", 0);
-    work.step("Latest pace = drawn since the last dip far enough back / hours", lately, "mL/h", 0);
+    work.step(`Pace = drawn between first and last dip / ${hours} between`, overall, "mL/h", 0);
+    const says = `Latest pace = drawn since the last dip far enough back / ${hours}`;
+    work.step(says, lately, "mL/h", 0);
   }
   if (hoursBetween(first.at, last.at) < work.setting("run_out_span_hours")) {
     work.caution("pace_from_short_span");
   }
-  const byOverall = runsOutMs(work, last, drinkableMl, overall);
-  const byLately = runsOutMs(work, last, drinkableMl, lately);
+  const byOverall = runsOutMs(work, last, drinkableMl, overall, bar);
+  const byLately = runsOutMs(work, last, drinkableMl, lately, bar);
   const ends = [byOverall, byLately].filter((time) => time !== null);
   const soonest = ends.length > 0 ? Math.min(...ends) : null;
   const leaves = [soonest, offBy === null ? null : msOf(offBy)].filter((time) => time !== null);
   const gone = leaves.length > 0 ? Math.min(...leaves) : null;
+  const wanted = gone === null ? null : bar.nextOpen(gone);
   if (gone !== null) work.caution("beer_decides");
   return work.done({
     drinkable_ml: drinkableMl,
     drinkable_pints: pints(drinkableMl),
-    pints_a_day: overall === null ? null : halfUp((overall * DAY_HOURS) / pintMl(), 1),
+    pints_a_day: overall === null ? null : halfUp((overall * bar.aDay()) / pintMl(), 1),
     runs_out_at: byOverall === null ? null : atMs(byOverall),
     soonest_at: soonest === null ? null : atMs(soonest),
     left_hours: soonest === null ? null : halfUp((soonest - now) / HOUR_MS, 1),
     gone_at: gone === null ? null : atMs(gone),
-    next: gone === null ? null : nextCask(work, gone, now, fined),
+    next_wanted_at: wanted === null ? null : atMs(wanted),
+    next: wanted === null ? null : nextCask(work, wanted, now, fined),
   });
 }

@@ -26,7 +26,7 @@ export const MONTHS = [
   "November",
   "December",
 ] as const;
-const A_MONDAY = "2000-01-03";
+export const A_MONDAY = "2000-01-03";
 /** Of a minute: what two languages' exp and log may differ by is far less. */
 const HAIR = 1 / 1_000_000;
 

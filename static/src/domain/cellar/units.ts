@@ -4,6 +4,8 @@ export const HOUR_MS = 60 * MINUTE_MS;
 export const DAY_HOURS = 24;
 export const HALF_DAY_HOURS = 12;
 export const DAY_MINUTES = 60 * DAY_HOURS;
+export const WEEK_DAYS = 7;
+export const WEEK_MINUTES = WEEK_DAYS * DAY_MINUTES;
 export const YEAR_MONTHS = 12;
 export const THIS_CENTURY = 2000;
 

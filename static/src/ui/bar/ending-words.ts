@@ -8,9 +8,11 @@ import type { Ending } from "./run-out.ts";
 export const runsOutWords = ({ worked }: Ending, now: string): string => {
   const { soonest_at: soonest, gone_at: gone } = worked.result;
   if (soonest === null) return "";
-  const pace = worked.cautions.includes("pace_from_short_span")
-    ? "at the pace so far, which is short to go by"
-    : "at this pace";
+  const short = worked.cautions.includes("pace_from_short_span");
+  const nights = worked.cautions.includes("every_hour_counts") ? ", nights counted too" : "";
+  const pace = short
+    ? `at the pace so far, which is short to go by${nights}`
+    : `at this pace${nights}`;
   if (soonest <= now) return "At the pace of its last dips it is empty now. Dip it.";
   return gone === soonest
     ? `Runs out about ${timeWords(soonest, now)} ${pace}.`

@@ -87,7 +87,7 @@ export const endings = (
     .filter((one): one is { served: Served; worked: RunsOut } => one.worked !== null)
     .sort((a, b) => (at(a.worked) < at(b.worked) ? -1 : 1));
   for (const { served, worked } of ending) {
-    const { gone_at: sale } = worked.result;
+    const { next_wanted_at: sale } = worked.result;
     const { number, shape } = served.standing;
     const others = fulls.filter(({ standing }) => !taken.has(standing.number));
     const needed = sale !== null && shape !== "keg";

@@ -7,7 +7,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { CAUTIONS } from "../../domain/cautions.ts";
 import { FIGURES, type FigureId } from "../../domain/figures.ts";
 import { ownFigures } from "../own-figures.ts";
-import { kindWords, numberWords, standingValue, valueWords } from "./figure-words.ts";
+import { figureWords, kindWords, numberWords, standingValue } from "./figure-words.ts";
 import { type Sources, useSources } from "./sources.ts";
 import type { AnyWorked } from "./working.ts";
 
@@ -28,15 +28,16 @@ const FigureUsed = ({ id, sources }: { id: FigureId; sources: Sources | null }) 
   const figure = FIGURES[id];
   const about = sources?.[id];
   const isOwn = ownFigures.value[id] !== undefined;
+  const unit = about?.unit ?? "";
   const kind = about ? kindWords(about.kind, about.source) : "";
   return (
     <li>
       <p>
         {about?.name ?? "One moment…"}:{" "}
-        <b>{valueWords(standingValue(id, figure, ownFigures.value), figure.unit)}</b>
+        <b>{figureWords(id, standingValue(id, figure, ownFigures.value), unit)}</b>
       </p>
       <p class="small">
-        {isOwn ? `Set by this brewery in place of ${valueWords(figure.value, figure.unit)}. ` : ""}
+        {isOwn ? `Set by this brewery in place of ${figureWords(id, figure.value, unit)}. ` : ""}
         {kind}
         {about?.source ? `: ${about.source}.` : "."} {about?.remark}
       </p>

@@ -1,6 +1,7 @@
 // Figures of the trade in words: the value of one, and how far it can be trusted.
 
 import type { Figure } from "../../domain/figures.ts";
+import { barHoursWords } from "./bar-hours.ts";
 
 const KINDS: { [kind: string]: string } = {
   published: "Published",
@@ -31,6 +32,10 @@ export const valueWords = (value: unknown, unit: string): string => {
   }
   return `A table (${unit})`;
 };
+
+/** The value of a figure; when the bar is open is told day by day. */
+export const figureWords = (id: string, value: unknown, unit: string): string =>
+  id === "bar_hours" ? barHoursWords(value as number[]) : valueWords(value, unit);
 
 /** The value that counts: the brewery's own where it has one. */
 export const standingValue = (id: string, figure: Figure, own: Readonly<Record<string, unknown>>) =>

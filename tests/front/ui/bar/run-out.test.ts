@@ -60,11 +60,35 @@ test("it says when it runs out, and by when to vent which one", () => {
   assert.equal(firstJob(ending)?.step, "stillage");
 });
 
+const NOON_TO_ELEVEN = Array.from({ length: 7 }, (_, day) => [
+  day * 1440 + 720,
+  day * 1440 + 1380,
+]).flat();
+
+test("with the bar's hours it runs out while beer is drawn, and nights are not spoken of", () => {
+  // Full at Tuesday's opening, 12 L drawn by Wednesday's: 12 L in eleven hours, 24 L in 22 more.
+  const cask = container(
+    "88",
+    FIRKIN,
+    filled(20, null, "g318", 36_000),
+    [ago(1), "tapped", {}],
+    dipped(24_000, 0),
+  );
+  const { onSale: served } = barLists([cask], known);
+  const own = { bar_hours: NOON_TO_ELEVEN, sediment_firkin_ml: 0 };
+  const ending = endings(served, [], known, own).get("88");
+  assert.ok(ending);
+  assert.doesNotMatch(runsOutWords(ending, NOW), /nights/);
+  const { soonest_at, next_wanted_at } = ending.worked.result;
+  assert.ok(soonest_at && soonest_at > ago(-1) && soonest_at <= "2026-11-26T23:00:00.000Z");
+  assert.equal(next_wanted_at, soonest_at);
+});
+
 test("what has to be off before it runs out is followed by then", () => {
   const ending = end([onSale(35_000), container("90", FIRKIN, ready)]);
   assert.match(
     runsOutWords(ending, NOW),
-    /^Would run out about .* at this pace: it has to be off before that\.$/,
+    /^Would run out about .* at this pace, nights counted too: it has to be off before that\.$/,
   );
   assert.equal(ending.worked.result.gone_at, ago(-1, -12));
   assert.equal(ending.next?.sale_at, ago(-1, -12));

@@ -4,11 +4,12 @@
 import { FIGURES, type FigureId } from "../../../domain/figures.ts";
 import { ownFigures } from "../../own-figures.ts";
 import { Empty } from "../../parts/Empty.tsx";
-import { kindWords, standingValue, valueWords } from "../../parts/figure-words.ts";
+import { figureWords, kindWords, standingValue } from "../../parts/figure-words.ts";
 import { Line, Lines } from "../../parts/Line.tsx";
 import { type Sources, useSources } from "../../parts/sources.ts";
 import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
+import { BarHours } from "./BarHours.tsx";
 import { FigureForm } from "./FigureForm.tsx";
 import { isSettable, SETTABLE, typedFigure } from "./setting.ts";
 
@@ -17,11 +18,13 @@ const FigureLine = ({ id, about }: { id: FigureId; about: Sources[string] | unde
   const own = ownFigures.value;
   const kind = about ? kindWords(about.kind, about.source) : "";
   const says =
-    own[id] === undefined ? kind : `Set by this brewery, default ${typedFigure(figure.value)}`;
+    own[id] === undefined || id === "bar_hours"
+      ? kind
+      : `Set by this brewery, default ${typedFigure(figure.value)}`;
   return (
     <Line
       title={about?.name ?? id}
-      reason={`${valueWords(standingValue(id, figure, own), figure.unit)}. ${says}`}
+      reason={`${figureWords(id, standingValue(id, figure, own), about?.unit ?? "")}. ${says}`}
       href={hrefTo("office", "figures", id)}
     />
   );
@@ -59,5 +62,5 @@ const FigureList = () => {
 export const Figures = ({ id }: { id: string | undefined }) => {
   if (id === undefined) return <FigureList />;
   if (!isSettable(id)) return <Empty says="There is no such figure to set." />;
-  return <FigureForm key={id} id={id} />;
+  return id === "bar_hours" ? <BarHours /> : <FigureForm key={id} id={id} />;
 };
