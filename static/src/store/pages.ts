@@ -8,9 +8,9 @@ import type { ReadTransaction, WriteTransaction } from "./schema.ts";
 
 /**
  * In the order in which they are read: what the bench names before a container is typed, few however
- * long the brewery has brewed; with it what stands full at the brewery; and all.
+ * long the brewery has brewed; what stands full at the brewery; what stands empty there; the rest.
  */
-export const PARTS = ["bench", "cellar", "rest"] as const;
+export const PARTS = ["bench", "cellar", "home", "rest"] as const;
 export type Part = (typeof PARTS)[number];
 
 const PART_OF: { readonly [type in SubjectType]?: Part } = {
@@ -19,8 +19,12 @@ const PART_OF: { readonly [type in SubjectType]?: Part } = {
   ...{ place: "cellar", customer: "cellar" },
 };
 
-const partOf = ({ type, doc }: Row): Part =>
-  type === "container" && isFullHere(doc as Standing) ? "cellar" : (PART_OF[type] ?? "rest");
+const partOf = ({ type, doc }: Row): Part => {
+  if (type !== "container") return PART_OF[type] ?? "rest";
+  const standing = doc as Standing;
+  if (isFullHere(standing)) return "cellar";
+  return standing.trip === null ? "home" : "rest";
+};
 
 /** Sorts after every part, and after every number. */
 const LAST: never[] = [];

@@ -37,6 +37,8 @@ export const readAll = async (phone: Phone, reached: (part: Part) => void): Prom
     if (apart) reached("bench");
     phone.rowsRead(await cellarRowsIn(transaction, generation));
     if (apart && knowsWhatOwnEntriesChange(phone)) reached("cellar");
+    phone.rowsRead(await pagedRowsIn(transaction, pagesOf(generation, "home")));
+    if (apart && knowsWhatOwnEntriesChange(phone)) reached("cellar");
     const others = apart ? pagesOf(generation, "rest") : pagesOf(generation);
     phone.rowsRead(await pagedRowsIn(transaction, others));
   });
@@ -59,7 +61,7 @@ const takeOwn = (phone: Phone, all: readonly Own[]): void => {
   phone.ownTurn.value += 1;
 };
 
-/** A container that was filled here since may be one that stood empty, and is not read yet. */
+/** What was filled on this phone since stood empty before, and may not be read yet. */
 const knowsWhatOwnEntriesChange = ({ own, rows }: Phone): boolean =>
   [...own.pendingRows()].every((key) => !isContainerKey(key) || rows.get(key) !== undefined);
 

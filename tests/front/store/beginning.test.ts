@@ -39,6 +39,7 @@ const sent = (id: string, position: number): Row => {
 
 const ROWS: Row[] = [
   named("b", "Mild", 1),
+  container("116", 2, { fills: 2 }),
   container("117", 2, { fills: 3 }),
   full("118", 3),
   full("119", 4),
@@ -96,7 +97,7 @@ test("what is full at the brewery is known before the rest, also what was filled
   const seen = await seenWhile(page);
   assert.deepEqual(full.sort(), ["117", "118"]);
   assert.equal(seen.fullKnown?.containers.includes("120"), false);
-  assert.deepEqual(seen.whole?.containers, ["117", "118", "119", "120"]);
+  assert.deepEqual(seen.whole?.containers, ["116", "117", "118", "119", "120"]);
 });
 
 test("a container that changed since its page was written stands as it changed", async () => {
@@ -105,12 +106,23 @@ test("a container that changed since its page was written stands as it changed",
   assert.equal(book.containers.value.get("119")?.trip?.customer, "c");
 });
 
-test("where this phone has changed one that is not full, all are read before the cellar", async () => {
+test("where this phone has changed an empty one here, those are read before the cellar", async () => {
+  const device = await aLoadedDevice();
+  const { book } = await anOpenPage(device);
+  await book.record("washed", "116", {});
+  const page = aPage(device);
+  const { fullKnown } = await seenWhile(page);
+  assert.deepEqual(fullKnown?.containers, ["116", "117", "118", "119"]);
+  assert.equal(page.book.containers.value.get("116")?.clean?.state, "washed");
+  assert.equal(page.book.containers.value.get("116")?.fills, 2);
+});
+
+test("where this phone has changed one that is out, all are read before the cellar", async () => {
   const device = await aLoadedDevice();
   const { book } = await anOpenPage(device);
   await book.record("returned", "120", {});
   const { fullKnown } = await seenWhile(aPage(device));
-  assert.deepEqual(fullKnown?.containers, ["117", "118", "119", "120"]);
+  assert.deepEqual(fullKnown?.containers, ["116", "117", "118", "119", "120"]);
 });
 
 test("where this phone has changed a full one, the cellar comes before the rest all the same", async () => {
@@ -160,7 +172,7 @@ for (const [how, pagesOf] of Object.entries(EARLIER)) {
 
   test(`rows that an earlier release kept ${how} are all read before the first screen`, async () => {
     const seen = await seenWhile(aPage(await anEarlierDevice()));
-    const all = { beers: ["b", "c"], containers: ["117", "118", "119", "120"] };
+    const all = { beers: ["b", "c"], containers: ["116", "117", "118", "119", "120"] };
     assert.deepEqual(seen, { begun: all, fullKnown: all, whole: all });
   });
 
