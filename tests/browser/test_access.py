@@ -57,6 +57,14 @@ def test_no_screen_scrolls_sideways_at_320_px(looks: list[Look]) -> None:
     assert faults(looks, lambda look: look.wide) == {}
 
 
+def test_with_letters_twice_as_large_no_place_scrolls_sideways(demo: DemoPhone) -> None:
+    """Text at 200 % (WCAG 2.2, success criterion 1.4.4), at the usual width of a phone."""
+    for place in ("bench", "cellar", "bar", "out", "office"):
+        page = demo.open(place)
+        page.evaluate("() => { document.documentElement.style.fontSize = '200%'; }")
+        assert too_wide(page) == [], place
+
+
 def test_headings_and_parts_tell_ears_where_they_are(looks: list[Look]) -> None:
     """One first heading, no level left out, a head line, a main part and the places."""
     for look in looks:
