@@ -139,8 +139,26 @@ const Planned = ({ id, vesselMl }: { id: string; vesselMl: number }) => {
 const Plan = () => {
   useTitle("Plan");
   const id = gyleId.value;
-  const left = leftMl(book.gyles.value.get(id));
-  if (left === null) return <Empty says="How many litres there are of this gyle is not entered." />;
+  const gyle = book.gyles.value.get(id);
+  if (gyle === undefined) {
+    return (
+      <Empty says="No gyle is chosen yet.">
+        <a class="button main" href={hrefTo("bench")}>
+          Choose a gyle
+        </a>
+      </Empty>
+    );
+  }
+  const left = leftMl(gyle);
+  if (left === null) {
+    return (
+      <Empty says="How many litres there are of this gyle is not entered.">
+        <a class="button main" href={formAndBack("gyles", id)}>
+          Enter the litres
+        </a>
+      </Empty>
+    );
+  }
   if (left <= 0) return <Empty says="All of this gyle is racked." />;
   return (
     <>
