@@ -12,7 +12,7 @@ export const NotHeard = (props: { still?: string; children?: ComponentChildren }
     says={
       sync.state.value.busy
         ? "Fetching what the brewery knows. It takes a moment the first time."
-        : `This phone has not heard from the brewery yet, so it does not know. ${props.still ?? ""}`
+        : `This phone has not heard from the brewery yet, so it does not know what is there. ${props.still ?? ""}`
     }
   >
     <Button onPress={() => void sync.now()}>Ask the brewery</Button>
