@@ -186,10 +186,15 @@ def test_isinglass_goes_in_once_the_interval_is_over(phone: Phone, brewery: Brew
 
 
 def test_a_gyle_not_measured_says_what_is_missing(phone: Phone, brewery: Brewery) -> None:
-    """The dose is no nought, and the way to enter it is one tap."""
+    """The dose is no nought; the way to enter it is one tap, and leads back to the bench."""
     tell_of_doses(brewery, volume_ml=145_000)
     page = offline_bench(phone)
     missing = page.get_by_role("link", name=re.compile("For primings enter the gyle's"))
     expect(missing).to_contain_text("gravity now and warmest temperature")
     missing.tap()
     expect(page.get_by_role("heading", level=1)).to_contain_text("901")
+    page.get_by_label("Gravity now").fill("1010")
+    page.get_by_label("Warmest since fermentation ended").fill("20")
+    tap(page, "Keep the changes")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Bench")
+    expect(missing).to_have_count(0)
