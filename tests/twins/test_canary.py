@@ -105,8 +105,8 @@ CELLAR = [
     (
         "cooling",
         "cellar/cooling.ts",
-        "(fromC - airC) / (toC - airC)",
-        "(fromC - toC) / (toC - airC)",
+        "Math.log(Math.abs(fromC - airC))",
+        "Math.log(Math.abs(fromC + airC))",
     ),
     ("cooled", "cellar/cooling.ts", "Math.exp(-hours / tau)", "2 ** (-hours / tau)"),
     ("read_log", "cellar/logger.ts", "backwards ? [...rows].reverse() : rows", "rows"),

@@ -34,8 +34,11 @@ def temp_after(from_c: float, air_c: float, hours: float, tau: float) -> float:
 
 
 def hours_to(from_c: float, air_c: float, to_c: float, tau: float) -> float:
-    """COOL-3: hours until the beer has come that far; the target lies between beer and air."""
-    return tau * math.log((from_c - air_c) / (to_c - air_c))
+    """COOL-3: hours until the beer has come that far; the target lies between beer and air.
+
+    Two logarithms, not one of the quotient: that is infinite for a target next to the air's own.
+    """
+    return tau * (math.log(abs(from_c - air_c)) - math.log(abs(to_c - air_c)))
 
 
 def cooling(inputs: Inputs, settings: Settings | None = None) -> Worked:

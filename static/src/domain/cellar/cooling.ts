@@ -35,7 +35,7 @@ export const tempAfter = (fromC: number, airC: number, hours: number, tau: numbe
 
 /** COOL-3: hours until the beer has come that far; the target lies between beer and air. */
 export const hoursTo = (fromC: number, airC: number, toC: number, tau: number): number =>
-  tau * Math.log((fromC - airC) / (toC - airC));
+  tau * (Math.log(Math.abs(fromC - airC)) - Math.log(Math.abs(toC - airC)));
 
 /** COOL-4: hours until beer of one temperature comes to another in air of a third. */
 export function cooling(inputs: CoolingInputs, settings: Settings | null = null) {
