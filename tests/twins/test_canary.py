@@ -72,7 +72,7 @@ BENCH = [
     ),
     ("moves_after_fining", "bench/finings-lots.ts", "too_many: left < 0", "too_many: left <= 0"),
     ("vegan", "bench/finings-lots.ts", "recipe && !fined", "recipe"),
-    ("trial_ladder", "bench/trial.ts", "step > 0 && halfUp", "halfUp"),
+    ("trial_ladder", "bench/trial.ts", "ml > 0 && ml", "ml"),
     ("trial_proposal", "bench/trial.ts", "hours <= afterH.high", "true"),
     ("racking_plan", "bench/racking.ts", "chunk *= 2", "chunk *= 4"),
     ("racking_plan", "bench/racking.ts", "one.capacityMl - other.capacityMl", "0"),

@@ -42,7 +42,10 @@ export function trialLadder(inputs: TrialLadderInputs, settings: Settings | null
   const auxiliary = askedSteps(work, asked, "auxiliary", "auxiliary_pt");
   const each = work.step("1 pint per barrel in a sample", mlPerLFromPints(1) * litres, "mL", 3);
   const smallest = work.setting("trial_smallest_ml");
-  const tooSmall = (step: number) => step > 0 && halfUp(step * each, 6) < smallest;
+  const tooSmall = (step: number) => {
+    const ml = halfUp(step * each, 6);
+    return ml > 0 && ml < smallest;
+  };
   if ([...isinglass, ...auxiliary].some(tooSmall)) work.caution("trial_doses_too_small");
   work.caution("trial_order");
   const samples = isinglass.flatMap((one) =>
