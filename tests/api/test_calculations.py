@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 from flask.testing import FlaskClient
+from freezegun import freeze_time
 
 from cellarapp.domain.calculations import CALCULATIONS
 from cellarapp.domain.figures import FIGURES
@@ -316,6 +317,26 @@ def test_brewerys_own_list_counts_as_it_was_set(client: FlaskClient) -> None:
     assert {one["isinglass_pt"] for one in told["result"]["samples"]} == {1, 2.5}
     [source] = [one for one in told["sources"] if one["id"] == "trial_isinglass_pt"]
     assert (source["value"], source["own"]) == ([1, 2.5], True)
+
+
+@freeze_time("2026-10-24T20:00:00Z")
+def test_a_cask_runs_out_by_the_bars_hours_over_the_night_the_clocks_change(
+    client: FlaskClient,
+) -> None:
+    """OUT-4: Saturday 18:00 to 02:00 is nine hours then, and it opens a week later."""
+    hours = [8280 * 10**6, 8760 * 10**6]
+    at = "2026-10-24T16:00:00.000Z"
+    own = Phone().entry("setting", "bar_hours", at=at, values_millionths=hours)
+    client.post("/api/push", json=push_body([own]))
+    dips = [
+        {"at": "2026-10-24T17:00:00.000Z", "left_ml": 9000},
+        {"at": "2026-10-24T20:00:00.000Z", "left_ml": 6000},
+    ]
+    asked = {"inputs": {"now": "2026-10-24T20:00:00.000Z", "dips": dips}}
+    told = client.post("/api/calculations/run_out", json=asked).json
+    assert told is not None
+    assert told["result"]["soonest_at"] == "2026-10-25T02:00:00.000Z"
+    assert told["result"]["next_wanted_at"] == "2026-10-31T18:00:00.000Z"
 
 
 def test_brewerys_own_setting_counts_until_it_is_retired(client: FlaskClient) -> None:

@@ -16,7 +16,7 @@ import { isSettable, SETTABLE, typedFigure } from "./setting.ts";
 const FigureLine = ({ id, about }: { id: FigureId; about: Sources[string] | undefined }) => {
   const figure = FIGURES[id];
   const own = ownFigures.value;
-  const kind = about ? kindWords(about.kind, about.source) : "";
+  const kind = about && id !== "bar_hours" ? kindWords(about.kind, about.source) : "";
   const says =
     own[id] === undefined || id === "bar_hours"
       ? kind
@@ -24,7 +24,7 @@ const FigureLine = ({ id, about }: { id: FigureId; about: Sources[string] | unde
   return (
     <Line
       title={about?.name ?? id}
-      reason={`${figureWords(id, standingValue(id, figure, own), about?.unit ?? "")}. ${says}`}
+      reason={`${figureWords(id, standingValue(id, figure, own), about?.unit ?? "")}. ${says}`.trim()}
       href={hrefTo("office", "figures", id)}
     />
   );
