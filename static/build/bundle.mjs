@@ -10,6 +10,7 @@ const root = fileURLToPath(new URL("..", import.meta.url));
 const outdir = `${root}dist`; // only for names: esbuild itself writes nothing
 
 export const PAGE_SCRIPT = "src/main.tsx";
+const LAZY_PARTS = "src/ui/shell/lazy-parts.ts";
 export const PAGE_STYLE = "src/ui/style.css";
 const WORKER = "src/sw/sw.ts";
 
@@ -38,7 +39,7 @@ export const bundlePage = async (id) => {
   const result = await esbuild.build({
     ...shared,
     entryPoints: [PAGE_SCRIPT, PAGE_STYLE],
-    plugins: [figures, oneCore(root, PAGE_SCRIPT)],
+    plugins: [figures, oneCore(root, PAGE_SCRIPT, LAZY_PARTS)],
     format: "esm",
     splitting: true,
     entryNames: "assets/[name]-[hash]",
