@@ -7,6 +7,7 @@ from .doings import all_at_the_brewery, said, tap, type_number
 from .phone import Phone
 
 CASK = "117 Winter Lamp"
+WEEK = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"]
 
 
 def on_sale(brewery: Brewery) -> None:
@@ -33,7 +34,7 @@ def test_a_dip_leads_to_venting_the_next_one(phone: Phone, brewery: Brewery) -> 
     tap(page, "Dip 117")
     said(page, "117 dipped:")
     expect(page.get_by_text("Would run out about")).to_be_visible()
-    expect(page.get_by_text("it has to be off before that")).to_be_visible()
+    expect(page.get_by_text("nights counted too: it has to be off before that")).to_be_visible()
     expect(page.get_by_text("Vent the next one, 118, by")).to_be_visible()
     tap(page, "Vent 118")
     said(page, "118: soft spile in.")
@@ -45,6 +46,19 @@ def test_a_dip_leads_to_venting_the_next_one(phone: Phone, brewery: Brewery) -> 
     assert dip["facts"]["wet_mm"] == 300
     assert 30_000 < dip["facts"]["left_ml"] < 36_000
     assert brewery.server.standing("118")["serving"]["vented"]["spile"] == "soft"
+
+    page.goto(f"{phone.address}/#/office/figures/bar_hours")
+    page.get_by_label("Monday").fill("noon to late")
+    for day in WEEK[1:]:
+        page.get_by_label(day).fill("00-24")
+    tap(page, "Keep it")
+    expect(page.get_by_text("Times such as 12-23")).to_be_visible()
+    page.get_by_label("Monday").fill("00-24")
+    tap(page, "Keep it")
+    said(page, "The bar: Monday to Sunday 00:00 to 24:00.")
+    page.get_by_role("navigation", name="Places").get_by_role("link", name="Bar").tap()
+    expect(page.get_by_text("it has to be off before that")).to_be_visible()
+    expect(page.get_by_text("nights counted too")).to_have_count(0)
 
 
 def test_a_tilted_cask_is_not_dipped_with_the_rod(phone: Phone, brewery: Brewery) -> None:
