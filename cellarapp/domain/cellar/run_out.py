@@ -61,8 +61,10 @@ def pace_ml_per_hour(dips: list[Dip], least_hours: float, bar: OpenHours) -> flo
 def latest_dips(dips: list[Dip], least_hours: float, bar: OpenHours) -> list[Dip]:
     """The last dip and the one that it tells the latest pace with, if any is so long before."""
     last = dips[-1]
-    before = [dip for dip in dips if bar.hours_between(dip.at, last.at) >= least_hours]
-    return [*before[-1:], last]
+    for dip in reversed(dips):
+        if bar.hours_between(dip.at, last.at) >= least_hours:
+            return [dip, last]
+    return [last]
 
 
 def runs_out_ms(

@@ -78,7 +78,7 @@ function paceMlPerHour(dips: Dips, leastHours: number, bar: OpenHours): number |
 /** The last dip and the one that it tells the latest pace with, if any is so long before. */
 function latestDips(dips: Dips, leastHours: number, bar: OpenHours): Dips {
   const last = dips.at(-1) ?? dips[0];
-  const before = dips.filter((dip) => bar.hoursBetween(dip.at, last.at) >= leastHours).at(-1);
+  const before = [...dips].reverse().find((dip) => bar.hoursBetween(dip.at, last.at) >= leastHours);
   return before === undefined ? [last] : [before, last];
 }
 
