@@ -125,6 +125,9 @@ def test_a_round_of_three(phone: Phone, brewery: Brewery) -> None:
     assert "102" not in note.replace(" ", "").replace(link, "")
 
     page.get_by_role("link", name="Back to the round").tap()
+    # The van stands at Lantern with all on board: on to Ferry House, and 13.1 km home.
+    expect(the_line(page, "To drop", 0)).to_contain_text("6.5\u00a0km from Lantern.")
+    expect(page.get_by_text("To load")).to_have_count(0)
     page.get_by_role("link", name="Ferry House").first.tap()
     tap(page, "Take: Firkin 114")
     tap(page, "Hand over")

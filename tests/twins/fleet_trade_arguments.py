@@ -37,6 +37,7 @@ place = {
 stops = st.lists(
     st.fixed_dictionaries(place) | st.fixed_dictionaries(place) | st.just({}), max_size=9
 ) | rows({}, most=3, maybe=place)
+end = st.none() | st.fixed_dictionaries(place) | st.fixed_dictionaries({}, optional=place)
 
 RULES: dict[str, tuple[Fields, Fields]] = {
     "return_chance": ({"trips": trips, "days_out": days}, {}),
@@ -50,11 +51,7 @@ RULES: dict[str, tuple[Fields, Fields]] = {
     ),
     "round_order": (
         {"stops": stops},
-        {
-            "start": st.none()
-            | st.fixed_dictionaries(place)
-            | st.fixed_dictionaries({}, optional=place)
-        },
+        {"start": end, "van": end},
     ),
 }
 """For each rule the fields that it must be told and those that it may be told."""

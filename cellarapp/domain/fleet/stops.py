@@ -42,21 +42,26 @@ def great_circle_m(here: Place, there: Place) -> int:
 
 
 class Ways:
-    """The ways between stops, and between them and the brewery where that has a place."""
+    """The ways between stops, to the first from where the van is, and home from the last.
 
-    def __init__(self, start: Place | None, stops: Sequence[Place]) -> None:
+    With no place to come from or to go home to, there is no way from or to it.
+    """
+
+    def __init__(self, van: Place | None, home: Place | None, stops: Sequence[Place]) -> None:
         self._between = [[great_circle_m(here, there) for there in stops] for here in stops]
-        self._home = [0 if start is None else great_circle_m(start, stop) for stop in stops]
+        self._out, self._home = (
+            [0 if end is None else great_circle_m(end, stop) for stop in stops]
+            for end in (van, home)
+        )
 
     def leg_m(self, here: int | None, there: int | None) -> int:
-        """From a stop to another. None is the brewery; with no place there is no way to it."""
-        if here is None or there is None:
-            stop = there if here is None else here
-            return 0 if stop is None else self._home[stop]
-        return self._between[here][there]
+        """From a stop to another. None is where the van is, or where it goes home to."""
+        if here is None:
+            return 0 if there is None else self._out[there]
+        return self._home[here] if there is None else self._between[here][there]
 
     def total_m(self, order: Sequence[int]) -> int:
-        """From the brewery through all stops and back to it."""
+        """From where the van is through all stops and home."""
         ends = [None, *order, None]
         return sum(self.leg_m(here, there) for here, there in pairwise(ends))
 
@@ -103,14 +108,17 @@ def round_order(inputs: Inputs, settings: Settings | None = None) -> Worked:
     """ROUND-5: the order of stops; those with no place on the map come last, in their own order.
 
     Asked: start (latitude_e6, longitude_e6) if the brewery has a place: then the round begins and
-    ends there; stops, each with the same two or neither. A stop goes by its number in that list.
+    ends there; van, the same two, where it is on its way already: then what is left of the round
+    begins there; stops, each with the two or neither. A stop goes by its number in that list.
     Twin: static/src/domain/fleet/stops.ts.
     """
-    asked, work = Asked(inputs, "start", "stops"), Working(settings)
+    asked, work = Asked(inputs, "start", "van", "stops"), Working(settings)
     names = ("latitude_e6", "longitude_e6")
-    start = None
-    if asked.has("start"):
-        start = _place(Asked(asked.inputs.get("start"), *names, at="start."))
+    start, van = (
+        _place(Asked(asked.inputs.get(name), *names, at=f"{name}.")) if asked.has(name) else None
+        for name in ("start", "van")
+    )
+    begins_at = start if van is None else van
     placed: list[int] = []
     places: list[Place] = []
     unplaced: list[int] = []
@@ -122,12 +130,12 @@ def round_order(inputs: Inputs, settings: Settings | None = None) -> Worked:
         else:
             unplaced.append(n)
     work.figure("earth_radius_km")
-    ways = Ways(start, places)
+    ways = Ways(begins_at, start, places)
     order = shortest(ways, len(places))
     total = ways.total_m(order)
     rows: list[dict[str, Any]] = []
     for at, stop in enumerate(order):
-        begins = at == 0 and start is None
+        begins = at == 0 and begins_at is None
         leg = None if begins else ways.leg_m(order[at - 1] if at else None, stop)
         rows.append({"stop": placed[stop], "leg_m": leg})
     rows += [{"stop": n, "leg_m": None} for n in unplaced]

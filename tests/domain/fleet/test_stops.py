@@ -92,17 +92,32 @@ def test_small_rounds_are_the_shortest_there_are() -> None:
     rounds = 0
     for count in (1, 2, 3, 4, 5, 6):
         for start in (*scattered(chance, 10), None, None):
-            ways = Ways(start, scattered(chance, count))
+            ways = Ways(start, start, scattered(chance, count))
             best = min(ways.total_m(one) for one in permutations(range(count)))
             assert ways.total_m(shortest(ways, count)) == best
             rounds += 1
     assert rounds == 72
 
 
+def test_what_is_left_of_a_round_is_next_to_the_shortest() -> None:
+    """ROUND-3: it begins at one place and ends at another, so turning round finds less."""
+    chance = random.Random(11)
+    longer = []
+    for count in (1, 2, 3, 4, 5, 6):
+        for _ in range(10):
+            van, home = scattered(chance, 2)
+            ways = Ways(van, home, scattered(chance, count))
+            best = min(ways.total_m(one) for one in permutations(range(count)))
+            longer.append(ways.total_m(shortest(ways, count)) / best)
+    assert max(longer) <= 1.1
+    assert longer.count(1) >= 0.9 * len(longer)
+
+
 def test_no_turning_round_makes_a_long_round_shorter() -> None:
     """ROUND-3: nor is it longer than always going to the nearest."""
     chance = random.Random(5)
-    ways = Ways(Place(54 * 10**6, -2 * 10**6), scattered(chance, 25))
+    start = Place(54 * 10**6, -2 * 10**6)
+    ways = Ways(start, start, scattered(chance, 25))
     found = shortest(ways, 25)
     total = ways.total_m(found)
     assert sorted(found) == list(range(25))
@@ -119,6 +134,7 @@ def test_no_turning_round_makes_a_long_round_shorter() -> None:
         ({"stops": [{"latitude_e6": 91_000_000, "longitude_e6": 0}]}, "stops[0].latitude_e6"),
         ({"stops": [{"latitude_e6": 54_000_000}]}, "stops[0].longitude_e6"),
         ({"stops": [], "start": {}}, "start.latitude_e6"),
+        ({"stops": [], "van": {"latitude_e6": 0}}, "van.longitude_e6"),
         ({"stops": [{}] * (MOST_STOPS + 1)}, "stops"),
     ],
 )

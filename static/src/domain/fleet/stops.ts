@@ -17,7 +17,10 @@ export interface Place {
 }
 
 export interface RoundInputs {
+  /** Where the brewery is. */
   start?: Place | null;
+  /** Where the van is, on its way already. */
+  van?: Place | null;
   stops: readonly Partial<Place>[];
 }
 
@@ -34,23 +37,27 @@ function greatCircleM(here: Place, there: Place): number {
   return halfUpWhole(2 * radiusM * Math.asin(Math.min(1, Math.sqrt(a))));
 }
 
-/** The brewery among the stops; without a place there is no way to it. */
+/** A stop; null is where the van is, or where it goes home to. */
 type At = number | null;
 
-/** The ways between stops, and between them and the brewery where that has a place. */
+/** The ways between stops, to the first from where the van is, and home from the last. */
 class Ways {
   readonly #between: number[][];
+  readonly #out: number[];
   readonly #home: number[];
 
-  constructor(start: Place | null, stops: readonly Place[]) {
+  constructor(van: Place | null, home: Place | null, stops: readonly Place[]) {
+    const to = (end: Place | null) =>
+      stops.map((stop) => (end === null ? 0 : greatCircleM(end, stop)));
     this.#between = stops.map((here) => stops.map((there) => greatCircleM(here, there)));
-    this.#home = stops.map((stop) => (start === null ? 0 : greatCircleM(start, stop)));
+    this.#out = to(van);
+    this.#home = to(home);
   }
 
   legM(here: At, there: At): number {
-    if (here !== null && there !== null) return this.#between[here]?.[there] as number;
-    const stop = here ?? there;
-    return stop === null ? 0 : (this.#home[stop] as number);
+    if (here === null) return there === null ? 0 : (this.#out[there] as number);
+    if (there === null) return this.#home[here] as number;
+    return this.#between[here]?.[there] as number;
   }
 
   totalM(order: readonly number[]): number {
@@ -113,11 +120,13 @@ const placeOf = (asked: Asked): Place => ({
 
 /** ROUND-5: the order of stops; those with no place on the map come last, in their own order. */
 export function roundOrder(inputs: RoundInputs, settings: Settings | null = null) {
-  const asked = new Asked(inputs, ["start", "stops"]);
+  const asked = new Asked(inputs, ["start", "van", "stops"]);
   const work = new Working(settings);
-  const start = asked.has("start")
-    ? placeOf(new Asked(asked.inputs["start"], NAMES, "start."))
-    : null;
+  const end = (name: "start" | "van"): Place | null =>
+    asked.has(name) ? placeOf(new Asked(asked.inputs[name], NAMES, `${name}.`)) : null;
+  const start = end("start");
+  const van = end("van");
+  const beginsAt = van ?? start;
   const placed: { stop: number; place: Place }[] = [];
   const unplaced: number[] = [];
   for (const [stop, part] of asked.parts("stops", MOST_STOPS, "stops").entries()) {
@@ -127,6 +136,7 @@ export function roundOrder(inputs: RoundInputs, settings: Settings | null = null
   }
   work.figure("earth_radius_km");
   const ways = new Ways(
+    beginsAt,
     start,
     placed.map(({ place }) => place),
   );
@@ -139,7 +149,7 @@ export function roundOrder(inputs: RoundInputs, settings: Settings | null = null
     order: [
       ...order.map((n, at) => ({
         stop: placed[n]?.stop as number,
-        leg_m: at === 0 && start === null ? null : ways.legM(order[at - 1] ?? null, n),
+        leg_m: at === 0 && beginsAt === null ? null : ways.legM(order[at - 1] ?? null, n),
       })),
       ...unplaced.map((stop) => ({ stop, leg_m: null })),
     ],

@@ -50,7 +50,7 @@ const DOOR: AtTheDoor = {
 };
 
 const handed = (who: Customer, counted: string) => {
-  const stop = { id: "d1", customer: "c1", numbers: ["101", "K1"], fields: {} };
+  const stop = { id: "d1", customer: "c1", numbers: ["101", "K1"], fields: {}, set_by: {} };
   const sent = { customer: "c1", due_on: null };
   const standings = new Map([
     ["101", container("101", FIRKIN)],
@@ -75,7 +75,7 @@ const handed = (who: Customer, counted: string) => {
 
 const withOthers = (others: string) =>
   handOverDrafts({
-    stop: { id: "d1", customer: "c1", numbers: [], fields: {} },
+    stop: { id: "d1", customer: "c1", numbers: [], fields: {}, set_by: {} },
     door: { ...DOOR, others },
     lines: [],
     customer: customer({}),

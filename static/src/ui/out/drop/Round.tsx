@@ -40,13 +40,20 @@ const StopLine = ({ stop, says, of }: { stop: Stop; says: string; of: number }) 
   />
 );
 
+const whence = ({ from }: Planned): string => (from === null ? "the brewery" : nameOf(from));
+
 const ToDrop = ({ round }: { round: Planned }) => (
   <Lines heading="To drop" count={count(round.turns.length, "stop")}>
     {round.turns.map((turn, n) => (
       <StopLine
         key={turn.stop.id}
         stop={turn.stop}
-        says={turnWords(turn, n === 0, holdingOf(turn.stop), known.value.now)}
+        says={turnWords(
+          turn,
+          n === 0 ? whence(round) : null,
+          holdingOf(turn.stop),
+          known.value.now,
+        )}
         of={n + 1}
       />
     ))}
@@ -55,7 +62,7 @@ const ToDrop = ({ round }: { round: Planned }) => (
 
 /** How far it is, how that is known, and what to enter so that it can be. */
 const Way = ({ round }: { round: Planned }) => {
-  const { worked, backM, turns } = round;
+  const { from, worked, backM, turns } = round;
   if (worked === null) {
     return <p class="told">So many stops are more than one round: they stand by name.</p>;
   }
@@ -71,7 +78,7 @@ const Way = ({ round }: { round: Planned }) => {
       )}
       {!book.breweries.value.get("brewery")?.fields.map && turns.some(({ placed }) => placed) && (
         <p class="small">
-          The round begins and ends anywhere until the brewery has its{" "}
+          The round {from === null ? "begins and ends" : "ends"} anywhere until the brewery has its{" "}
           <a href={hrefTo("office", "brewery")}>place on the map</a>.
         </p>
       )}
@@ -86,7 +93,7 @@ const Way = ({ round }: { round: Planned }) => {
 
 /** What is dropped last lies behind everything else. */
 const ToLoad = ({ round }: { round: Planned }) => {
-  const stops = loadOrder(round.turns);
+  const stops = loadOrder(round.turns, madeToday.value);
   const all = stops.reduce((sum, { numbers }) => sum + numbers.length, 0);
   return stops.length === 0 ? null : (
     <Lines heading="To load, in this order" count={`${count(all, "container")} to load`}>
@@ -144,7 +151,8 @@ const HandedOver = () =>
 export const Round = () => {
   useTitle("Round");
   const open = toMake.value;
-  const round = roundOf(open, book.customers.value, book.breweries.value.get("brewery"));
+  const brewery = book.breweries.value.get("brewery");
+  const round = roundOf(open, madeToday.value, book.customers.value, brewery);
   return (
     <div class="out">
       {open.length + madeToday.value.length === 0 && (

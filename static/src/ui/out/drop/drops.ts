@@ -12,13 +12,15 @@ export interface Stop {
   customer: string;
   numbers: readonly string[];
   fields: Drop["fields"];
+  set_by: Drop["set_by"];
 }
 
-const asStop = ([id, { fields }]: readonly [string, Drop]): Stop => ({
+const asStop = ([id, { fields, set_by }]: readonly [string, Drop]): Stop => ({
   id,
   customer: fields.customer ?? "",
   numbers: fields.numbers ?? [],
   fields,
+  set_by,
 });
 
 const byName = (a: Stop, b: Stop): number =>

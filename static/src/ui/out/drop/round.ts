@@ -21,20 +21,36 @@ export interface Turn {
 }
 
 export interface Round {
+  /** The stop handed over last, where the van is; null where it is at the brewery. */
+  from: Stop | null;
   turns: Turn[];
   backM: number | null;
   /** How it was worked out; null where there are more stops than the rule takes. */
   worked: Worked | null;
 }
 
+/**
+ * What is not on the van: all of it until a stop of today was handed over, and after that what was
+ * begun since. `made` are the stops handed over today, the last one first.
+ */
+const notLoaded = (made: readonly Stop[]): ((stop: Stop) => boolean) => {
+  const since = made[0]?.set_by.handed_over_at ?? "";
+  return ({ numbers, set_by }) => numbers.length > 0 && (set_by.customer ?? "") > since;
+};
+
 export const roundOf = (
   stops: readonly Stop[],
+  made: readonly Stop[],
   customers: Customers,
   brewery: Brewery | undefined,
 ): Round => {
   const mapOf = ({ customer }: Stop) => customers.get(customer)?.fields.map ?? null;
+  // Whoever has to load all that is left is at the brewery again.
+  const onItsWay = made.length > 0 && !stops.every(notLoaded(made));
+  const from = onItsWay ? (made.find((stop) => mapOf(stop) !== null) ?? null) : null;
   const inputs = {
     start: brewery?.fields.map ?? null,
+    van: from && mapOf(from),
     stops: stops.map((one) => mapOf(one) ?? {}),
   };
   const worked = attempt(() => roundOrder(inputs));
@@ -43,23 +59,23 @@ export const roundOf = (
     const stop = stops[at];
     return stop === undefined ? [] : [{ stop, legM: leg_m, placed: mapOf(stop) !== null }];
   });
-  return { turns, backM: worked?.result.back_m ?? null, worked };
+  return { from, turns, backM: worked?.result.back_m ?? null, worked };
 };
 
 /** What is dropped last goes on the van first, so that it lies behind the rest. */
-export const loadOrder = (turns: readonly Turn[]): Stop[] =>
+export const loadOrder = (turns: readonly Turn[], made: readonly Stop[]): Stop[] =>
   turns
     .map(({ stop }) => stop)
-    .filter(({ numbers }) => numbers.length > 0)
+    .filter(notLoaded(made))
     .reverse();
 
 /** "4.2 km"; below a kilometre in tenths too, as a van's meter counts. */
 export const kmWords = (metres: number): string => `${(metres / 1000).toFixed(1)}\u00a0km`;
 
-/** "4.2 km from the last stop.", or why that cannot be said. */
-export const legWords = ({ legM, placed }: Turn, first: boolean): string => {
+/** "4.2 km further.", or for the first "from" where the van is; or why that cannot be said. */
+export const legWords = ({ legM, placed }: Turn, from: string | null): string => {
   if (!placed) return "No place on the map.";
-  return legM === null ? "" : `${kmWords(legM)} ${first ? "from the brewery" : "further"}.`;
+  return legM === null ? "" : `${kmWords(legM)} ${from === null ? "further" : `from ${from}`}.`;
 };
 
 const MOST_NAMED = 6;
@@ -86,14 +102,14 @@ export const backWords = (holding: Holding | undefined, now: string): string => 
 export const dropWords = ({ numbers }: Stop): string =>
   numbers.length === 0 ? "Nothing to drop yet." : `Drop ${listWords(numbers, MOST_NAMED)}.`;
 
-/** All that a stop's line says. */
+/** All that a stop's line says; of the first also whence the van comes to it. */
 export const turnWords = (
   turn: Turn,
-  first: boolean,
+  from: string | null,
   holding: Holding | undefined,
   now: string,
 ): string =>
-  [dropWords(turn.stop), backWords(holding, now), legWords(turn, first)]
+  [dropWords(turn.stop), backWords(holding, now), legWords(turn, from)]
     .filter(Boolean)
     .map(sentence)
     .join(" ");
