@@ -3,7 +3,7 @@
 from typing import Any
 
 from cellarapp.domain.bench.co2 import EXTRACT_FIELDS, RESIDUAL_FIELDS, Sources, asked_sources
-from cellarapp.domain.bench.fillings import Filling, asked_fillings, total_ml
+from cellarapp.domain.bench.fillings import Filling, asked_fillings, in_all
 from cellarapp.domain.bench.pressure import SEALED_FIELDS, asked_sealed
 from cellarapp.domain.bench.sugars import (
     SUGAR_FIELDS,
@@ -73,8 +73,14 @@ def primings(inputs: Inputs, settings: Settings | None = None) -> Worked:
     grams = needed * work.figure("co2_g_per_l_per_vol") / co2_per_gram(work, sugar, conversion)
     work.step("Sugar = CO2 from sugar x g/L for one volume / CO2 from 1 g", grams, "g/L", 3)
     syrup = asked_syrup(work, asked, sugar)
-    total_g = grams * total_ml(fillings) / 1000
-    work.step("For the whole racking", total_g, "g", 1)
+    doses = rows(fillings, grams, syrup)
+    if syrup:
+        needed_ml = int(in_all(fillings, [row["syrup_ml"] for row in doses]))
+        made = batch(work, asked, syrup, needed_ml)
+        total_g = half_up(needed_ml * syrup.sugar_g_per_l / 1000, 1)
+    else:
+        made, total_g = None, in_all(fillings, [row["sugar_g"] for row in doses])
+    work.step("For the whole racking = sum of count x dose", total_g, "g", 1)
     final_vol = sources.residual_vol + sources.from_extract_vol + needed
     return work.done(
         {
@@ -84,9 +90,9 @@ def primings(inputs: Inputs, settings: Settings | None = None) -> Worked:
             "no_sugar_because": why_none,
             "yield": "balling" if sugar.name == "malt_extract" else conversion,
             "sugar_g_per_l": half_up(grams, 3),
-            "containers": rows(fillings, grams, syrup),
-            "total_sugar_g": half_up(total_g, 1),
-            "syrup": batch(work, asked, syrup, total_g) if syrup else None,
+            "containers": doses,
+            "total_sugar_g": total_g,
+            "syrup": made,
             "strength_rise_pct": half_up(strength_rise_pct(work, sugar, grams), 2),
             "dilution_pct": half_up(syrup.volume_ml(grams) / 10, 2) if syrup else 0.0,
             "final_vol": half_up(final_vol, 3),

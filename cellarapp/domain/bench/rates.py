@@ -1,12 +1,10 @@
 """Finings and cask hops: a rate as the trade writes it, and the dose for each container."""
 
-from typing import Any
-
-from cellarapp.domain.bench.fillings import asked_fillings, total_ml
+from cellarapp.domain.bench.fillings import asked_fillings, in_all
 from cellarapp.domain.bench.units import OUNCE_G, barrel_ml, ml_per_l_from_pints
 from cellarapp.domain.figures import Settings
 from cellarapp.domain.inputs import Asked, Inputs, number_in
-from cellarapp.domain.rounding import half_up
+from cellarapp.domain.rounding import half_up, half_up_whole
 from cellarapp.domain.working import Worked, Working
 
 FININGS_UNITS = ("pints_per_barrel", "ml_per_l", "ml_per_hl", "ml_per_container")
@@ -29,7 +27,7 @@ def asked_per_l(asked: Asked, units: tuple[str, ...]) -> float:
 
 
 def finings_dose(inputs: Inputs, settings: Settings | None = None) -> Worked:
-    """FINE-1: finings for each container and in all, with the rate in every usual unit.
+    """FINE-1: finings for each container, to the mL, and in all, with the rate in every usual unit.
 
     Asked: product, rate, rate_unit, per_ml for a rate by container, containers.
     """
@@ -44,18 +42,18 @@ def finings_dose(inputs: Inputs, settings: Settings | None = None) -> Worked:
     if pints < table[product]["low"] or pints > table[product]["high"]:
         work.caution("finings_rate_unusual")
     fillings = asked_fillings(asked)
-    total = work.step("In all = rate x litres", per_l * total_ml(fillings) / 1000, "mL", 0)
-    doses = [
-        {**filling.row(), "dose_ml": half_up(per_l * filling.volume_ml / 1000, 1)}
-        for filling in fillings
-    ]
+    doses = [half_up_whole(per_l * filling.volume_ml / 1000) for filling in fillings]
+    total = int(work.step("In all = sum of count x dose", in_all(fillings, doses), "mL", 0))
     return work.done(
         {
             "ml_per_l": half_up(per_l, 3),
             "ml_per_hl": half_up(per_l * 100, 1),
             "pints_per_barrel": half_up(pints, 2),
-            "containers": doses,
-            "total_ml": half_up(total, 0),
+            "containers": [
+                {**filling.row(), "dose_ml": dose}
+                for filling, dose in zip(fillings, doses, strict=True)
+            ],
+            "total_ml": total,
         }
     )
 
@@ -71,17 +69,17 @@ def cask_hops(inputs: Inputs, settings: Settings | None = None) -> Worked:
     ounces = half_up(per_l * barrel_ml() / 1000 / OUNCE_G, 3)
     _warn_of_hops(work, per_hl, ounces)
     fillings = asked_fillings(asked)
-    total = work.step("In all = rate x hectolitres", per_l * total_ml(fillings) / 1000, "g", 1)
-    doses: list[dict[str, Any]] = [
-        {**filling.row(), "dose_g": half_up(per_l * filling.volume_ml / 1000, 1)}
-        for filling in fillings
-    ]
+    doses = [half_up(per_l * filling.volume_ml / 1000, 1) for filling in fillings]
+    total = work.step("In all = sum of count x dose", in_all(fillings, doses), "g", 1)
     return work.done(
         {
             "g_per_hl": half_up(per_hl, 2),
             "oz_per_barrel": half_up(ounces, 2),
-            "containers": doses,
-            "total_g": half_up(total, 1),
+            "containers": [
+                {**filling.row(), "dose_g": dose}
+                for filling, dose in zip(fillings, doses, strict=True)
+            ],
+            "total_g": total,
         }
     )
 

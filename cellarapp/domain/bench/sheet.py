@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from cellarapp.domain.bench.fillings import asked_fillings, total_ml
+from cellarapp.domain.bench.fillings import asked_fillings, in_all, total_ml
 from cellarapp.domain.figures import Settings
 from cellarapp.domain.inputs import Asked, Inputs
 from cellarapp.domain.rounding import half_up
@@ -43,19 +43,24 @@ def bench_sheet(inputs: Inputs, settings: Settings | None = None) -> Worked:
     work.step("Liquid additions in a litre", liquid, "mL", 3)
     if liquid > 0:
         work.caution("additions_inside_fill")
+    doses = [
+        [half_up(a.per_l * filling.volume_ml / 1000, DIGITS) for a in additions]
+        for filling in fillings
+    ]
     rows = [
         {
             **filling.row(),
-            "doses": [half_up(a.per_l * filling.volume_ml / 1000, DIGITS) for a in additions],
+            "doses": given,
             "liquid_ml": half_up(liquid * filling.volume_ml / 1000, DIGITS),
             "beer_ml": half_up(filling.volume_ml * (1 - liquid / 1000), DIGITS),
         }
-        for filling in fillings
+        for filling, given in zip(fillings, doses, strict=True)
     ]
+    of_each = [[given[index] for given in doses] for index in range(len(additions))]
     return work.done(
         {
             "containers": rows,
-            "totals": [half_up(a.per_l * all_ml / 1000, DIGITS) for a in additions],
+            "totals": [in_all(fillings, given) for given in of_each],
             "count": sum(filling.count for filling in fillings),
             "volume_ml": int(all_ml),
             "beer_ml": half_up(all_ml * (1 - liquid / 1000), DIGITS),

@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 from cellarapp.domain.bench.gravity import extract_g_per_l
 from cellarapp.domain.bench.sugars import Sugar
 from cellarapp.domain.inputs import Asked, whole_in
-from cellarapp.domain.rounding import half_up, half_up_whole
+from cellarapp.domain.rounding import half_up
 from cellarapp.domain.working import Working
 
 SYRUP_FIELDS = ("syrup_gravity", "syrup_g_per_l", "batch_ml")
@@ -34,18 +34,16 @@ def asked_syrup(work: Working, asked: Asked, sugar: Sugar) -> Syrup | None:
     return None
 
 
-def batch(work: Working, asked: Asked, syrup: Syrup, sugar_g: float) -> dict[str, Any]:
+def batch(work: Working, asked: Asked, syrup: Syrup, needed_ml: int) -> dict[str, Any]:
     """How to make it up: weigh the sugar, dissolve it, make up to the volume.
 
     The batch asked for must be enough; without one it is the next whole step of the brewery's.
     """
-    needed_ml = syrup.volume_ml(sugar_g)
-    least_ml = math.ceil(half_up(needed_ml, 3))
     if asked.has("batch_ml"):
         why = "The batch must be enough for what is to be primed."
         value = asked.inputs["batch_ml"]
         batch_ml = whole_in(
-            asked.at + "batch_ml", value, least_ml, max(least_ml, LARGEST_BATCH_ML), "mL", why
+            asked.at + "batch_ml", value, needed_ml, max(needed_ml, LARGEST_BATCH_ML), "mL", why
         )
     else:
         step_ml = work.setting("priming_batch_step_ml")
@@ -53,9 +51,9 @@ def batch(work: Working, asked: Asked, syrup: Syrup, sugar_g: float) -> dict[str
     work.caution("boil_priming_syrup")
     return {
         "sugar_g_per_l": half_up(syrup.sugar_g_per_l, 1),
-        "needed_ml": half_up_whole(needed_ml),
+        "needed_ml": needed_ml,
         "batch_ml": batch_ml,
         "batch_sugar_g": half_up(batch_ml * syrup.sugar_g_per_l / 1000, 1),
-        "left_ml": half_up_whole(batch_ml - needed_ml),
+        "left_ml": batch_ml - needed_ml,
         "left_sugar_g": half_up((batch_ml - needed_ml) * syrup.sugar_g_per_l / 1000, 1),
     }

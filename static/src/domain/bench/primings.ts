@@ -11,7 +11,7 @@ import {
   type ResidualInputs,
   type Sources,
 } from "./co2.ts";
-import { askedFillings, type Filling, totalMl } from "./fillings.ts";
+import { askedFillings, type Filling, inAll } from "./fillings.ts";
 import { askedSealed, SEALED_FIELDS, type SealedInputs } from "./pressure.ts";
 import {
   askedSugar,
@@ -89,8 +89,13 @@ export function primings(inputs: PrimingsInputs, settings: Settings | null = nul
   const grams = (needed * work.figure("co2_g_per_l_per_vol")) / co2PerGram(work, sugar, conversion);
   work.step("Sugar = CO2 from sugar x g/L for one volume / CO2 from 1 g", grams, "g/L", 3);
   const syrup = askedSyrup(work, asked, sugar);
-  const totalG = (grams * totalMl(fillings)) / 1000;
-  work.step("For the whole racking", totalG, "g", 1);
+  const doses = rows(fillings, grams, syrup);
+  const drawn = (dose: (row: (typeof doses)[number]) => number) => inAll(fillings, doses.map(dose));
+  const neededMl = drawn((row) => row.syrup_ml ?? 0);
+  const made = syrup === null ? null : batch(work, asked, syrup, neededMl);
+  const totalG =
+    syrup === null ? drawn((row) => row.sugar_g) : halfUp((neededMl * syrup) / 1000, 1);
+  work.step("For the whole racking = sum of count x dose", totalG, "g", 1);
   const finalVol = sources.residualVol + sources.fromExtractVol + needed;
   return work.done({
     residual_vol: halfUp(sources.residualVol, 3),
@@ -99,9 +104,9 @@ export function primings(inputs: PrimingsInputs, settings: Settings | null = nul
     no_sugar_because: whyNone,
     yield: sugar.name === "malt_extract" ? "balling" : conversion,
     sugar_g_per_l: halfUp(grams, 3),
-    containers: rows(fillings, grams, syrup),
-    total_sugar_g: halfUp(totalG, 1),
-    syrup: syrup === null ? null : batch(work, asked, syrup, totalG),
+    containers: doses,
+    total_sugar_g: totalG,
+    syrup: made,
     strength_rise_pct: halfUp(strengthRisePct(work, sugar, grams), 2),
     dilution_pct: syrup === null ? 0 : halfUp(syrupMl(grams, syrup) / 10, 2),
     final_vol: halfUp(finalVol, 3),

@@ -1,9 +1,9 @@
 /** Finings and cask hops by rate. Twin of cellarapp/domain/bench/rates.py. */
 import type { Settings } from "../figures.ts";
 import { Asked, numberIn } from "../inputs.ts";
-import { halfUp } from "../rounding.ts";
+import { halfUp, halfUpWhole } from "../rounding.ts";
 import { Working } from "../working.ts";
-import { askedFillings, type Filling, totalMl } from "./fillings.ts";
+import { askedFillings, type Filling, inAll } from "./fillings.ts";
 import { barrelMl, mlPerLFromPints, OUNCE_G } from "./units.ts";
 
 export const FININGS_UNITS = [
@@ -41,7 +41,7 @@ function askedPerL(asked: Asked, units: readonly (FiningsUnit | HopsUnit)[]): nu
   return unit === "ml_per_hl" || unit === "g_per_hl" ? rate / 100 : rate;
 }
 
-/** FINE-1: finings for each container and in all, with the rate in every usual unit. */
+/** FINE-1: finings for each container, to the mL, and in all, with the rate in every usual unit. */
 export function finingsDose(
   inputs: RateInputs<FiningsUnit> & { product: FiningsProduct },
   settings: Settings | null = null,
@@ -60,17 +60,14 @@ export function finingsDose(
     work.caution("finings_rate_unusual");
   }
   const fillings = askedFillings(asked);
-  const total = work.step("In all = rate x litres", (perL * totalMl(fillings)) / 1000, "mL", 0);
-  const doses = fillings.map((filling) => ({
-    ...filling,
-    dose_ml: halfUp((perL * filling.volume_ml) / 1000, 1),
-  }));
+  const doses = fillings.map(({ volume_ml }) => halfUpWhole((perL * volume_ml) / 1000));
+  const total = work.step("In all = sum of count x dose", inAll(fillings, doses), "mL", 0);
   return work.done({
     ml_per_l: halfUp(perL, 3),
     ml_per_hl: halfUp(perL * 100, 1),
     pints_per_barrel: halfUp(pints, 2),
-    containers: doses,
-    total_ml: halfUp(total, 0),
+    containers: fillings.map((filling, n) => ({ ...filling, dose_ml: doses[n] ?? 0 })),
+    total_ml: total,
   });
 }
 
@@ -85,17 +82,13 @@ export function caskHops(inputs: RateInputs<HopsUnit>, settings: Settings | null
   const ounces = halfUp((perL * barrelMl()) / 1000 / OUNCE_G, 3);
   warnOfHops(work, perHl, ounces);
   const fillings = askedFillings(asked);
-  const grams = (perL * totalMl(fillings)) / 1000;
-  const total = work.step("In all = rate x hectolitres", grams, "g", 1);
-  const doses = fillings.map((filling) => ({
-    ...filling,
-    dose_g: halfUp((perL * filling.volume_ml) / 1000, 1),
-  }));
+  const doses = fillings.map(({ volume_ml }) => halfUp((perL * volume_ml) / 1000, 1));
+  const total = work.step("In all = sum of count x dose", inAll(fillings, doses), "g", 1);
   return work.done({
     g_per_hl: halfUp(perHl, 2),
     oz_per_barrel: halfUp(ounces, 2),
-    containers: doses,
-    total_g: halfUp(total, 1),
+    containers: fillings.map((filling, n) => ({ ...filling, dose_g: doses[n] ?? 0 })),
+    total_g: total,
   });
 }
 

@@ -3,7 +3,7 @@ import type { Settings } from "../figures.ts";
 import { Asked } from "../inputs.ts";
 import { halfUp } from "../rounding.ts";
 import { Working } from "../working.ts";
-import { askedFillings, type Filling, totalMl } from "./fillings.ts";
+import { askedFillings, type Filling, inAll, totalMl } from "./fillings.ts";
 
 const UNITS = ["mL", "g"] as const;
 const DIGITS = 1;
@@ -46,7 +46,12 @@ export function benchSheet(
   }));
   return work.done({
     containers: rows,
-    totals: dosesIn(allMl),
+    totals: additions.map((_, index) =>
+      inAll(
+        fillings,
+        rows.map(({ doses }) => doses[index] ?? 0),
+      ),
+    ),
     count: fillings.reduce((sum, filling) => sum + filling.count, 0),
     volume_ml: allMl,
     beer_ml: halfUp(allMl * (1 - liquid / 1000), DIGITS),

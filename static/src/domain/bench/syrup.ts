@@ -1,6 +1,6 @@
 /** Priming syrup and how to make the batch up. Twin of cellarapp/domain/bench/syrup.py. */
 import { type Asked, wholeIn } from "../inputs.ts";
-import { halfUp, halfUpWhole } from "../rounding.ts";
+import { halfUp } from "../rounding.ts";
 import type { Working } from "../working.ts";
 import { extractGPerL } from "./gravity.ts";
 import type { Sugar } from "./sugars.ts";
@@ -31,26 +31,24 @@ export function askedSyrup(work: Working, asked: Asked, sugar: Sugar): number | 
 
 function batchMl(work: Working, asked: Asked, neededMl: number): number {
   if (asked.has("batch_ml")) {
-    const leastMl = Math.ceil(halfUp(neededMl, 3));
-    const mostMl = Math.max(leastMl, LARGEST_BATCH_ML);
+    const mostMl = Math.max(neededMl, LARGEST_BATCH_ML);
     const why = "The batch must be enough for what is to be primed.";
-    return wholeIn(`${asked.at}batch_ml`, asked.inputs["batch_ml"], leastMl, mostMl, "mL", why);
+    return wholeIn(`${asked.at}batch_ml`, asked.inputs["batch_ml"], neededMl, mostMl, "mL", why);
   }
   const stepMl = work.setting("priming_batch_step_ml");
   return Math.ceil(halfUp(Math.ceil(halfUp(neededMl / stepMl, 6)) * stepMl, 6));
 }
 
 /** How to make it up: weigh the sugar, dissolve it, make up to the volume. */
-export function batch(work: Working, asked: Asked, syrupGPerL: number, sugarG: number) {
-  const neededMl = syrupMl(sugarG, syrupGPerL);
+export function batch(work: Working, asked: Asked, syrupGPerL: number, neededMl: number) {
   const madeMl = batchMl(work, asked, neededMl);
   work.caution("boil_priming_syrup");
   return {
     sugar_g_per_l: halfUp(syrupGPerL, 1),
-    needed_ml: halfUpWhole(neededMl),
+    needed_ml: neededMl,
     batch_ml: madeMl,
     batch_sugar_g: halfUp((madeMl * syrupGPerL) / 1000, 1),
-    left_ml: halfUpWhole(madeMl - neededMl),
+    left_ml: madeMl - neededMl,
     left_sugar_g: halfUp(((madeMl - neededMl) * syrupGPerL) / 1000, 1),
   };
 }

@@ -1,10 +1,12 @@
 // One dose of a racking as the bench shows it, and what stands in for it while something is missing.
 
+import { inAll } from "../../domain/bench/fillings.ts";
 import type { sealedPressure } from "../../domain/bench/pressure.ts";
 import { DomainError } from "../../domain/errors.ts";
 import type { Settings } from "../../domain/figures.ts";
 import type { BeerFields, GyleFields } from "../../domain/record-fields.ts";
 import type { Trial } from "../../domain/records.ts";
+import { halfUpWhole } from "../../domain/rounding.ts";
 import type { Contents, Dose } from "../../domain/standing.ts";
 import type { AnyWorked } from "../parts/working.ts";
 import type { Lots, LotsInUse } from "./lots.ts";
@@ -97,6 +99,16 @@ export const refusal = (half: Half, fault: unknown): DoseLine => {
 /** The sizes as the rules are asked about them. */
 export const fillings = (sizes: readonly Size[]) =>
   sizes.map(({ volume_ml, count }) => ({ volume_ml, count }));
+
+/** The doses as they are measured out, in whole mL or g, and what to draw of them in all. */
+export const inWhole = (sizes: readonly Size[], doses: readonly number[]) => {
+  const each = doses.map(halfUpWhole);
+  return { each, total: inAll(sizes, each) };
+};
+
+/** Behind the tap, where whole grams come to another sum than the rule's tenths. */
+export const weighedWords = (total: number, ofRule: number) =>
+  total === ofRule ? [] : [{ says: `Weighed in whole grams, ${total} g in all.`, look: false }];
 
 /** The figures of what is not undefined. */
 export const absent = (asked: { readonly [words: string]: unknown }): string[] =>

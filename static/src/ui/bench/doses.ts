@@ -7,10 +7,18 @@ import { caskHops, finingsDose } from "../../domain/bench/rates.ts";
 import type { CautionId } from "../../domain/cautions.ts";
 import { DomainError } from "../../domain/errors.ts";
 import { figure } from "../../domain/figures.ts";
-import { halfUpWhole } from "../../domain/rounding.ts";
 import type { AnyWorked } from "../parts/working.ts";
 import { carbonated } from "./carbonating.ts";
-import { type DoseLine, fillings, type Half, lacking, type Racked, refusal } from "./dose-line.ts";
+import {
+  type DoseLine,
+  fillings,
+  type Half,
+  inWhole,
+  lacking,
+  type Racked,
+  refusal,
+  weighedWords,
+} from "./dose-line.ts";
 import { primingsLine } from "./primings-line.ts";
 import { sulphiteOf } from "./sulphite.ts";
 import { otherLot } from "./trial/lots-tried.ts";
@@ -49,14 +57,14 @@ const finings = (racked: Racked, half: Half, rate: number, note: string): DoseLi
     const { sizes, settings } = racked;
     const inputs = { product, rate, rate_unit: "ml_per_hl" as const, containers: fillings(sizes) };
     const worked = finingsDose(inputs, settings);
-    const each = worked.result.containers.map((row) => halfUpWhole(row.dose_ml));
-    const total = worked.result.total_ml;
     const sulphite = sulphiteOf(racked);
     const other = otherLot(racked, what);
     return {
       ...half,
-      each,
-      total,
+      ...inWhole(
+        sizes,
+        worked.result.containers.map((row) => row.dose_ml),
+      ),
       note,
       missing: null,
       later: false,
@@ -98,9 +106,21 @@ const hopsLine = ({ beer, sizes, settings }: Racked): DoseLine | null => {
   try {
     const inputs = { rate, rate_unit: "g_per_hl" as const, containers: fillings(sizes) };
     const worked = caskHops(inputs, settings);
-    const each = worked.result.containers.map((row) => halfUpWhole(row.dose_g));
-    const total = halfUpWhole(worked.result.total_g);
-    return { ...half, each, total, note: "", missing: null, later: false, worked: [worked] };
+    const { containers, total_g } = worked.result;
+    const doses = inWhole(
+      sizes,
+      containers.map((row) => row.dose_g),
+    );
+    const remarks = weighedWords(doses.total, total_g);
+    return {
+      ...half,
+      ...doses,
+      note: "",
+      missing: null,
+      later: false,
+      worked: [worked],
+      remarks,
+    };
   } catch (fault) {
     return refusal(half, fault);
   }

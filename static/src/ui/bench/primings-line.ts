@@ -6,16 +6,17 @@ import { askedSugar, co2PerGram, SUGAR_FIELDS, type SugarName } from "../../doma
 import { figure, setting } from "../../domain/figures.ts";
 import { Asked, RANGES } from "../../domain/inputs.ts";
 import type { BeerFields } from "../../domain/record-fields.ts";
-import { halfUpWhole } from "../../domain/rounding.ts";
 import { Working } from "../../domain/working.ts";
 import {
   absent,
   type DoseLine,
   fillings,
   type Half,
+  inWhole,
   lacking,
   type Racked,
   refusal,
+  weighedWords,
 } from "./dose-line.ts";
 import { limitBarOf } from "./sizes.ts";
 
@@ -139,14 +140,18 @@ export const primingsLine = (racked: Racked): DoseLine | null => {
   try {
     const worked = primings(asked(racked), settings);
     const { result } = worked;
+    const doses = inWhole(
+      sizes,
+      result.containers.map((row) => row.syrup_ml ?? row.sugar_g),
+    );
     return {
       ...half,
-      each: result.containers.map((row) => row.syrup_ml ?? halfUpWhole(row.sugar_g)),
-      total: result.syrup?.needed_ml ?? halfUpWhole(result.total_sugar_g),
+      ...doses,
       note: noteOf(racked, result),
       missing: null,
       later: false,
       worked: [worked],
+      remarks: syrup ? [] : weighedWords(doses.total, result.total_sugar_g),
       closed: closedWith(racked, result),
     };
   } catch (fault) {

@@ -59,7 +59,38 @@ test("with no syrup the sugar is dry grams, and twelve take twelve times as much
     FIRKIN.map((size) => ({ ...size, count: 12 })),
   );
   assert.equal(one?.unit, "g");
-  assert.ok(Math.abs((twelve?.total ?? 0) - 12 * (one?.total ?? 0)) <= 6);
+  assert.equal(twelve?.total, 12 * (one?.total ?? 0));
+});
+
+const MIXED = [
+  { kind: "firkin", volume_ml: 40_915, count: 3, limit_millibar: null },
+  { kind: "pin", volume_ml: 20_457, count: 2, limit_millibar: null },
+  { kind: "other_cask", volume_ml: 10_229, count: 1, limit_millibar: null },
+];
+
+test("what to draw is the sum of what each is given, as it is shown", () => {
+  const { syrup_g_per_l: _, ...dry } = BEER;
+  const beer = { isinglass_ml_per_hl: 1700, hops_g_per_hl: 17 };
+  for (const recipe of [BEER, dry]) {
+    const all = lines({ ...recipe, ...beer }, GYLE, MIXED);
+    assert.equal(all.length, 4);
+    for (const { what, each, total, sizes } of all) {
+      const given = sizes.reduce((sum, { count }, n) => sum + count * (each?.[n] ?? 0), 0);
+      assert.equal(total, given, what);
+    }
+    assert.deepEqual(named(all, "isinglass")?.each, [696, 348, 174]);
+    assert.equal(named(all, "isinglass")?.total, 2958);
+  }
+});
+
+test("where whole grams come to another sum than the working, it says so", () => {
+  const hops = named(lines({ ...BEER, hops_g_per_hl: 17 }, GYLE, MIXED), "hops");
+  const says = `Weighed in whole grams, ${hops?.total} g in all.`;
+  assert.deepEqual(hops?.remarks, [{ says, look: false }]);
+  const even = lines({ ...BEER, hops_g_per_hl: 100 }, GYLE, [
+    { kind: "keg_20", volume_ml: 20_000, count: 2, limit_millibar: null },
+  ]);
+  assert.deepEqual(named(even, "hops")?.remarks, []);
 });
 
 test("a gyle not measured is named, and the dose is not nought", () => {
