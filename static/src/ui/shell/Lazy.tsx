@@ -1,5 +1,6 @@
-// A screen that is fetched when first gone to, and shown once what it names is read. It is kept on the phone with everything else, so it
-// comes without a network too; where it does not, the screen says so.
+// A screen that is fetched when first gone to, and shown once what it names is read. It is kept on
+// the phone with everything else, so it comes without a network too; where it does not, the screen
+// says so.
 
 import { useLayoutEffect, useState } from "preact/hooks";
 import { book } from "../../store/book.ts";
