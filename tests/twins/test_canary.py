@@ -142,6 +142,7 @@ FLEET = [
     ("fleet_needed", "fleet/needed.ts", "fills * sentBack - ", "0 * sentBack - "),
     ("fleet_needed", "fleet/needed.ts", "halfUp(turnDays, TURN_DIGITS) === 0", "turnDays === 0"),
     ("call_worth", "fleet/call-worth.ts", "Math.max(...stays", "Math.min(...stays"),
+    ("call_worth", "fleet/call-worth.ts", "chanceStillOut(evidence, out) : stay", "stay : stay"),
     ("round_order", "fleet/stops.ts", "turned < now", "turned < now - 2000"),
     ("round_order", "fleet/stops.ts", "van ?? start", "start ?? van"),
     ("round_order", "fleet/stops.ts", "this.legM(here, n) < ", "this.legM(here, n) > "),

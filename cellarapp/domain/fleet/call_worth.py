@@ -109,9 +109,14 @@ def chance_lost(evidence: Evidence, out: Out, lost_after: int) -> float:
 
 
 def chance_back(evidence: Evidence, out: Out, within: int) -> float | None:
-    """KM-2: as the trips have it; None after the last return, or where none was watched so long."""
+    """KM-2: as the trips have it; None after the last return, or where none was watched so long.
+
+    Of what is late CALL-2 has the other half, so that the chance and the money say the same.
+    """
     if out.days_out + within > evidence.last_day or out.days_out >= len(evidence.stays):
         return None
+    if out.days_out > out.agreed_days:
+        return 1 - chance_still_out(evidence, out)
     return 1 - evidence.stays[out.days_out]
 
 
@@ -152,9 +157,13 @@ def call_worth(inputs: Inputs, settings: Settings | None = None) -> Worked:
         )
     late = [row for row in rows if row["late_days"]]
     work.step("Late, of those that are out", len(late), "containers", 0)
-    chances = {row["days_out"]: row["back_pct"] for row in late if row["back_pct"] is not None}
-    for days, back_pct in chances.items():
-        work.step(f"Out {days} days: the chance to be back within a fortnight", back_pct, "%", 0)
+    chances: dict[int, int] = {}
+    for row in late:
+        if (back_pct := row["back_pct"]) is not None:
+            chances[row["days_out"]] = min(back_pct, chances.get(row["days_out"], back_pct))
+    for days, least_pct in chances.items():
+        said = f"Out {days} days: the least chance since it fell due to be back in a fortnight"
+        work.step(said, least_pct, "%", 0)
     work.step(
         "Likely still out in a fortnight = sum of (value - deposit + hire) x chance", worth, "£", 0
     )

@@ -68,8 +68,12 @@ def test_hire_goes_on_while_it_is_out() -> None:
 
 
 def test_the_longer_it_is_late_the_more_is_at_stake() -> None:
-    """CALL-2: after day 46 a fortnight would bring 15 of 20 back; it is no better than before."""
-    assert worth(out(46))["out"][0]["back_pct"] == 75
+    """CALL-2: after day 46 a fortnight would bring 15 of 20 back; it is no better than before.
+
+    The chance that is told is the one that is reckoned with, and none of the 20 is back by day 59.
+    """
+    assert worth(out(46))["out"][0]["back_pct"] == worth(out(45))["least_back_pct"] == 0
+    assert worth(out(46, agreed=60))["out"][0]["back_pct"] == 75
     assert worth(out(46))["worth_pence"] == worth(out(45))["worth_pence"]
 
 
@@ -108,6 +112,21 @@ def test_a_call_that_brings_little_is_not_proposed() -> None:
     """CALL-4: below £10 there is better to do."""
     assert worth(out(61, value_pounds=9.99))["worth_calling"] is False
     assert worth(out(61, value_pounds=10))["worth_calling"] is True
+
+
+def test_the_chance_that_is_told_and_the_money_say_the_same() -> None:
+    """CALL-2. By hand: all ten come back by day 40, six of them by day 28.
+
+    A fortnight after day 15 four of ten are out, so two fifths of £100 are at stake. A month late
+    they would all be back by themselves by day 40, yet no less is at stake, nor is 100 % told.
+    """
+    own = [trip(28, 6), trip(40, 4)]
+    for days in (15, 30):
+        found = worth(out(days, agreed=14), own=own)
+        assert (found["worth_pence"], found["least_back_pct"]) == (4000, 60)
+    two = worth(out(30, agreed=14), out(30, agreed=26), own=own)
+    assert [row["back_pct"] for row in two["out"]] == [60, 100]
+    assert (two["worth_pence"], two["least_back_pct"]) == (4000, 60)
 
 
 trips = st.lists(

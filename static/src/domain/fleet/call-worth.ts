@@ -114,10 +114,15 @@ function chanceLost({ every }: Evidence, { daysOut }: Out, lostAfter: number): n
   return now === 0 ? 1 : every.stillOut(lostAfter) / now;
 }
 
-/** KM-2: as the trips have it; null after the last return, or where none was watched so long. */
-function chanceBack({ stays, lastDay }: Evidence, { daysOut }: Out, within: number): number | null {
-  const stay = daysOut + within > lastDay ? undefined : stays[daysOut];
-  return stay === undefined ? null : 1 - stay;
+/**
+ * KM-2: as the trips have it; null after the last return, or where none was watched so long. Of
+ * what is late CALL-2 has the other half, so that the chance and the money say the same.
+ */
+function chanceBack(evidence: Evidence, out: Out, within: number): number | null {
+  const { stays, lastDay } = evidence;
+  const stay = out.daysOut + within > lastDay ? undefined : stays[out.daysOut];
+  if (stay === undefined) return null;
+  return 1 - (out.daysOut > out.agreedDays ? chanceStillOut(evidence, out) : stay);
 }
 
 /** CALL-4: what would likely be still out in a fortnight if nobody rang, in money. */
@@ -149,9 +154,13 @@ export function callWorth(inputs: CallWorthInputs, settings: Settings | null = n
   const late = rows.filter((row) => row.late_days > 0);
   work.step("Late, of those that are out", late.length, "containers", 0);
   const chances = new Map<number, number>();
-  for (const { days_out, back_pct } of late) if (back_pct !== null) chances.set(days_out, back_pct);
-  for (const [days, backPct] of chances) {
-    work.step(`Out ${days} days: the chance to be back within a fortnight`, backPct, "%", 0);
+  for (const { days_out, back_pct } of late) {
+    if (back_pct === null) continue;
+    chances.set(days_out, Math.min(back_pct, chances.get(days_out) ?? back_pct));
+  }
+  for (const [days, leastPct] of chances) {
+    const said = `Out ${days} days: the least chance since it fell due to be back in a fortnight`;
+    work.step(said, leastPct, "%", 0);
   }
   work.step(
     "Likely still out in a fortnight = sum of (value - deposit + hire) x chance",

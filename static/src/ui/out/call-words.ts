@@ -14,14 +14,14 @@ const lateWords = ({ away }: Holding, late: number, longest: number): string => 
 };
 
 /**
- * How likely what is overdue comes by itself: the least likely, of those that were out no longer
- * than some that came back.
+ * How likely what is overdue comes by itself, as the money has it: the least likely, of those that
+ * were out no longer than some that came back.
  */
 const chance = ({ result: { out, late, least_back_pct } }: Worth, by: string): string => {
   if (least_back_pct === null) return `Nothing has come back after so long${by}.`;
   const judged = out.filter(({ late_days, back_pct }) => late_days > 0 && back_pct !== null);
   const orMore = judged.some(({ back_pct }) => back_pct !== least_back_pct) ? " or more" : "";
-  const says = `Back by itself in a fortnight: ${least_back_pct} %${orMore}`;
+  const says = `Counted on to be back by itself in a fortnight: ${least_back_pct} %${orMore}`;
   const others = late - judged.length;
   if (others === 0) return `${says}${by}.`;
   const rest = others === 1 ? "the other one" : `the other ${others}`;

@@ -101,21 +101,36 @@ test("a likelihood is said of those for which there is one, and apart from it th
     const found = callsToday(holdings(fleet, customers(), NOW), TRIPS, NOW, {});
     const [call] = found.today;
     assert.ok(call);
-    return /(?:Back|Nothing).*?(?= Last asked)/.exec(callReason(call, NOW))?.[0];
+    return /(?:Counted|Nothing).*?(?= Last asked)/.exec(callReason(call, NOW))?.[0];
   };
   const long = out("101", "c1", 120, "2026-09-09");
-  const some = out("102", "c1", 40, "2026-11-01");
-  const more = out("105", "c1", 46, "2026-11-01");
-  assert.equal(chance(some), "Back by itself in a fortnight: 53 %.");
-  assert.equal(chance(some, more), "Back by itself in a fortnight: 51 % or more.");
+  const some = out("102", "c1", 40, "2026-11-24");
+  const more = out("105", "c1", 46, "2026-11-24");
+  assert.equal(chance(some), "Counted on to be back by itself in a fortnight: 53 %.");
+  assert.equal(chance(some, more), "Counted on to be back by itself in a fortnight: 51 % or more.");
   assert.equal(
     chance(some, long),
-    "Back by itself in a fortnight: 51 % for 1 of them. Nothing has come back after so long as the other one.",
+    "Counted on to be back by itself in a fortnight: 51 % for 1 of them. Nothing has come back after so long as the other one.",
   );
   assert.equal(
     chance(some, long, out("106", "c1", 130, "2026-09-09")),
-    "Back by itself in a fortnight: 50 % for 1 of them. Nothing has come back after so long as the other 2.",
+    "Counted on to be back by itself in a fortnight: 50 % for 1 of them. Nothing has come back after so long as the other 2.",
   );
+});
+
+test("the chance and the money are of the same likelihood", () => {
+  // All that were out 30 days are back by day 40; of those out when it fell due, not all so soon.
+  const every = new Map<string, TripCounts>([
+    ["c1", { ended: { firkin: [[0, 28, 6, 0]], "": [[0, 40, 4, 0]] }, begun: {} }],
+    ["c2", { ended: { firkin: [[0, 300, 1, 0]] }, begun: {} }],
+  ]);
+  const late = holdings([out("101", "c1", 30, "2026-11-09")], customers(), NOW);
+  const [call] = callsToday(late, every, NOW, { call_worth_least_pounds: 0 }).today;
+  assert.ok(call);
+  const [, back] = /fortnight: (\d+) %/.exec(callReason(call, NOW)) ?? [];
+  const { worth_pence } = call.worth.result;
+  assert.ok(Number(back) < 100, back);
+  assert.equal(Math.round(worth_pence / 75), 100 - Number(back));
 });
 
 test("a promise or a day to ask again leaves a customer in peace until then", () => {
