@@ -4,6 +4,7 @@ import type { Standing } from "../../domain/standing.ts";
 import { book } from "../../store/book.ts";
 import { Head } from "../parts/Head.tsx";
 import { bareHead, headOf } from "../parts/head-of.ts";
+import { Others } from "../parts/pad/Others.tsx";
 import { said } from "../parts/say.ts";
 import { Lazy } from "../shell/Lazy.tsx";
 import { containerHref } from "../shell/route.ts";
@@ -13,20 +14,7 @@ import { shortWords } from "./gyles.ts";
 import { capacityOf, deedsFor, refusal } from "./jobs.ts";
 import { NEW_CONTAINER } from "./new-container.ts";
 import { StandsIn } from "./StandsIn.tsx";
-import { chosen, gyleId, job, meant, moving, type, typed, volumeMl } from "./state.ts";
-
-/** Digits that fit one container with letters may be meant as a plain number all the same. */
-const NotThat = ({ number }: { number: string }) =>
-  typed.value !== "" && typed.value !== number && meant.value.is === "one" ? (
-    <button type="button" class="button quiet" onClick={() => chooseExactly(typed.value)}>
-      Not {number}, but {typed.value}
-    </button>
-  ) : null;
-
-const chooseExactly = (number: string): void => {
-  type(number);
-  chosen.value = number;
-};
+import { chosen, gyleId, job, meant, moving, volumeMl } from "./state.ts";
 
 /** "takes 40 L, 0.9 L of air" */
 const takesWords = (volume: number, capacity: number | null): string =>
@@ -85,7 +73,7 @@ export const NowOne = (props: {
         ))}
         {cannot && !said.value?.trouble && <p class="look">{cannot}</p>}
         {job.value === "fill" && moving.value === null && <StandsIn />}
-        <NotThat number={number} />
+        {meant.value.is === "one" && <Others of={meant.value} chosen={chosen} />}
       </div>
     </div>
   );

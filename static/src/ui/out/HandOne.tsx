@@ -6,31 +6,15 @@ import { known } from "../known.ts";
 import { Field } from "../parts/Field.tsx";
 import { Head } from "../parts/Head.tsx";
 import { bareHead, headOf } from "../parts/head-of.ts";
+import { Others } from "../parts/pad/Others.tsx";
 import { containerHref } from "../shell/route.ts";
 import { containerName, litres } from "../words.ts";
 import type { HandJob } from "./hand-job.ts";
 
-/** Digits that fit one container with letters may be meant as a plain number all the same. */
-const NotThat = ({ number, job }: { number: string; job: HandJob }) => {
-  const { typed, chosen } = job.pad;
-  const plain = typed.value;
-  if (plain === number || chosen.value !== null) return null;
-  return (
-    <button
-      type="button"
-      class="button quiet"
-      onClick={() => {
-        chosen.value = plain;
-      }}
-    >
-      Not {number}, but {plain}
-    </button>
-  );
-};
-
 export const HandOne = (props: { number: string; standing: Standing | null; job: HandJob }) => {
   const { number, standing, job } = props;
   const ullage = job.ullage?.ml ?? null;
+  const meant = job.pad.meant.value;
   return (
     <div class="now">
       <a href={containerHref(number)} aria-label={`Page of ${number}`}>
@@ -60,7 +44,7 @@ export const HandOne = (props: { number: string; standing: Standing | null; job:
             )}
           </>
         )}
-        <NotThat number={number} job={job} />
+        {meant.is === "one" && <Others of={meant} chosen={job.pad.chosen} />}
       </div>
     </div>
   );

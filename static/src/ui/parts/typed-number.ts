@@ -9,9 +9,9 @@ export type Typed =
   | { is: "nothing" }
   /** Not a number yet; `says` what is missing. */
   | { is: "unfinished"; says: string }
-  /** One container; standing null where the phone does not know it. */
-  | { is: "one"; number: string; standing: Standing | null }
-  /** Bare digits that fit several: 12 and K12. */
+  /** One container; standing null where the phone does not know it; others that were meant perhaps. */
+  | { is: "one"; number: string; standing: Standing | null; others: string[] }
+  /** Bare digits that fit several, and none of them to the letter: K12 and L12. */
   | { is: "several"; numbers: string[] }
   | { is: "run"; numbers: string[] };
 
@@ -46,19 +46,31 @@ const readRun = (typed: string, containers: Containers): Typed => {
   }
 };
 
-/** Reads what stands on the pad. `chosen` is the head that was tapped where several fit. */
+/** Whether this very number is a container's that is in use. */
+const inUse = (standing: Standing | undefined): boolean =>
+  standing?.registered != null && standing.held?.state !== "scrapped";
+
+/** What was typed may stand for these instead: what else fits it, and the number itself. */
+const oneOf = (number: string, typed: string, containers: Containers): Typed => ({
+  is: "one",
+  number,
+  standing: containers.get(number) ?? null,
+  others: isNumber(typed)
+    ? [...new Set([typed, ...fitting(typed, containers)])].filter((other) => other !== number)
+    : [],
+});
+
+/** Reads what stands on the pad. `chosen` is the number that was tapped where several fit. */
 export const readTyped = (typed: string, containers: Containers, chosen?: string | null): Typed => {
-  if (chosen != null) {
-    return { is: "one", number: chosen, standing: containers.get(chosen) ?? null };
-  }
+  if (chosen != null) return oneOf(chosen, typed, containers);
   if (typed === "") return { is: "nothing" };
   if (typed.includes("-")) return readRun(typed, containers);
   if (!isNumber(typed)) return { is: "unfinished", says: "A number needs at least one digit." };
   const number = normalNumber(typed);
   const found = fitting(number, containers);
+  if (inUse(containers.get(number))) return oneOf(number, number, containers);
   if (found.length > 1) return { is: "several", numbers: found };
-  const only = found[0] ?? number;
-  return { is: "one", number: only, standing: containers.get(only) ?? null };
+  return oneOf(found[0] ?? number, number, containers);
 };
 
 /** Numbers that begin as typed, for a list of suggestions, nearest first. */

@@ -14,22 +14,67 @@ test("a number on record, and one that is not", () => {
     is: "one",
     number: "117",
     standing: blank("117"),
+    others: [],
   });
-  assert.deepEqual(readTyped("118", containers), { is: "one", number: "118", standing: null });
+  assert.deepEqual(readTyped("118", containers), {
+    is: "one",
+    number: "118",
+    standing: null,
+    others: [],
+  });
   assert.deepEqual(readTyped("", containers), { is: "nothing" });
 });
 
-test("bare digits that fit several are asked about, the plain number first", () => {
-  assert.deepEqual(readTyped("12", holding("K12", "12", "A012")), {
+const MARK = { since: "2026-01-05T08:00:00.000Z", entry: "e1", by: "Ann", inferred: false };
+const onRecord = (number: string): Standing => ({ ...blank(number), registered: MARK });
+const registered = (...numbers: string[]): ReadonlyMap<string, Standing> =>
+  new Map(numbers.map((number) => [number, onRecord(number)]));
+
+test("bare digits that fit several and none exactly are asked about", () => {
+  assert.deepEqual(readTyped("12", registered("K12", "A012")), {
     is: "several",
-    numbers: ["12", "A012", "K12"],
+    numbers: ["A012", "K12"],
   });
+  assert.equal(readTyped("012", registered("12", "K12")).is, "several");
+});
+
+test("the very number that was typed wins, and what else it may mean is one tap away", () => {
+  const containers = registered("K12", "12", "A012");
+  assert.deepEqual(readTyped("12", containers), {
+    is: "one",
+    number: "12",
+    standing: onRecord("12"),
+    others: ["A012", "K12"],
+  });
+  assert.deepEqual(readTyped("12", containers, "K12"), {
+    is: "one",
+    number: "K12",
+    standing: onRecord("K12"),
+    others: ["12", "A012"],
+  });
+});
+
+test("a number that is scrapped, or was never entered, does not win over one in use", () => {
+  const held = { ...MARK, state: "scrapped" as const, why: "split" };
+  const scrapped = new Map([...registered("K12"), ["12", { ...onRecord("12"), held }]]);
+  assert.equal(readTyped("12", scrapped).is, "several");
+  assert.equal(readTyped("12", new Map([...registered("K12"), ["12", blank("12")]])).is, "several");
 });
 
 test("bare digits that fit only one with letters mean that one, unless chosen otherwise", () => {
   const containers = holding("K12");
-  assert.equal((readTyped("12", containers) as { number: string }).number, "K12");
-  assert.deepEqual(readTyped("12", containers, "12"), { is: "one", number: "12", standing: null });
+  assert.deepEqual(readTyped("12", containers), {
+    is: "one",
+    number: "K12",
+    standing: blank("K12"),
+    others: ["12"],
+  });
+  assert.deepEqual(readTyped("12", containers, "12"), {
+    is: "one",
+    number: "12",
+    standing: null,
+    others: ["K12"],
+  });
 });
 
 test("letters alone are not a number yet", () => {
