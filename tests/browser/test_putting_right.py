@@ -55,7 +55,7 @@ def test_a_wrong_number_is_moved(phone: Phone, bench: Page, brewery: Brewery, si
 
 
 def test_the_right_number_is_looked_at_like_any_other(bench: Page, brewery: Brewery) -> None:
-    """It was 201, which is dirty: that is said before the fill is moved there."""
+    """It was 201, which is dirty: that is said before the move, which can be undone as well."""
     fill(bench, "117")
     tap(bench, "Wrong number")
     type_number(bench, "201")
@@ -65,6 +65,11 @@ def test_the_right_number_is_looked_at_like_any_other(bench: Page, brewery: Brew
     said(bench, "Moved: not 117, but 201.")
     all_at_the_brewery(bench)
     assert brewery.server.standing("201")["contents"]["gyle"] == gyle_id("901")
+    tap(bench, "Undo")
+    said(bench, "Undone: Moved: not 117, but 201.")
+    all_at_the_brewery(bench)
+    assert brewery.server.standing("201")["contents"] is None
+    assert brewery.server.standing("117")["contents"]["gyle"] == gyle_id("901")
 
 
 def test_an_older_fill_is_put_right_from_the_list(bench: Page, brewery: Brewery) -> None:

@@ -129,6 +129,30 @@ test("an entry shows where it was moved to, also when the move arrived before it
   assert.equal(page.book.containers.value.get("117")?.contents ?? null, null);
 });
 
+test("a move that is undone leaves the entry under its first number", async () => {
+  for (const sent of [false, true]) {
+    const page = await loaded();
+    const { entry } = await page.book.record("filled", "117", fillFrom("g"));
+    if (sent) await atTheBrewery(page, "117", [entry]);
+    const move = await page.book.moveTo(entry.id, "118");
+    assert.equal(page.book.containers.value.get("118")?.contents?.entry, entry.id);
+    await page.book.undo(move.entry.id);
+    assert.equal(page.book.containers.value.get("117")?.contents?.entry, entry.id);
+    assert.equal(page.book.containers.value.get("118")?.contents ?? null, null);
+    assert.deepEqual([...page.book.corrections.value], []);
+  }
+});
+
+test("a move that is undone once the brewery has made it waits for the brewery, and says so", async () => {
+  const page = await loaded();
+  const { entry } = await page.book.record("filled", "117", fillFrom("g"));
+  const move = await page.book.moveTo(entry.id, "118");
+  await atTheBrewery(page, "118", [entry, move.entry], [entry]);
+  await page.book.undo(move.entry.id);
+  assert.equal(page.book.containers.value.get("117")?.contents?.entry, entry.id);
+  assert.deepEqual([...page.book.corrections.value].sort(), ["container:117", "container:118"]);
+});
+
 test("an entry at the brewery moves to the right number as well", async () => {
   const page = await loaded();
   const { entry } = await page.book.record("filled", "117", fillFrom("g"));

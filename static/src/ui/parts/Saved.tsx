@@ -13,13 +13,23 @@ export const whereWords = (entries: readonly string[]): string => {
   return places.size === 1 && places.has("brewery") ? "At the brewery." : "On this phone.";
 };
 
-/** How many containers, beers … the entries are about; a drop is about its containers. */
+/**
+ * How many containers, beers … the entries are about; a drop is about its containers, and a wrong
+ * number put right about the one that was meant.
+ */
 const subjects = (entries: readonly string[]): number =>
-  new Set(
-    book.ownEntries.value
-      .filter(({ entry }) => entry.kind !== "drop" && entries.includes(entry.id))
-      .map(({ entry }) => entry.subject),
-  ).size;
+  wasMoved(entries)
+    ? 1
+    : new Set(
+        book.ownEntries.value
+          .filter(({ entry }) => entry.kind !== "drop" && entries.includes(entry.id))
+          .map(({ entry }) => entry.subject),
+      ).size;
+
+const wasMoved = (entries: readonly string[]): boolean =>
+  book.ownEntries.value.some(
+    ({ entry }) => entry.kind === "renumbered" && entries.includes(entry.id),
+  );
 
 export const saidWords = (): string => {
   const now = said.value;
@@ -38,8 +48,7 @@ export const SavedStrip = ({ onWrong }: { onWrong?: (entries: readonly string[])
   const now = said.value;
   if (now === null) return null;
   const many = subjects(now.entries);
-  const canUndo =
-    now.entries.length > 0 && !now.text.startsWith("Undone") && !now.text.startsWith("Moved");
+  const canUndo = now.entries.length > 0 && !now.text.startsWith("Undone");
   return (
     <section class={`saved ${now.trouble ? "look" : ""}`} aria-label="Just now">
       <p class={now.trouble ? "look" : ""}>{saidWords()}</p>
