@@ -44,7 +44,7 @@ def take_in_hand(phone: Phone, server: Server) -> DemoPhone:
     said(page, f"{empty} filled. On this phone.")
     demo.open("out/back")
     type_number(page, out)
-    tap(page, f"Back {out}")
+    tap(page, f"Take back {out}")
     said(page, f"{out} came back. On this phone.")
     demo.open("c/9998")
     tap(page, "Washed")

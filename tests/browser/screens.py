@@ -142,7 +142,7 @@ STATES: dict[str, tuple[str, Doing]] = {
     "why off": ("bar", _touch("^Take off:")),
     "a dip": ("bar", _touch("^Dip:")),
     "one that is out": ("out/back", _typing("out")),
-    "nothing typed": ("out/back", lambda page, _demo: tap_though_dim(page, "Back")),
+    "nothing typed": ("out/back", lambda page, _demo: tap_though_dim(page, "Take back")),
     "a call": ("out/call", _call),
     "a digit": ("find", _typed("1")),
     "a form with a fault": ("c/{full}", _form_with_a_fault),

@@ -21,7 +21,7 @@ def test_many_come_back_in_a_row_and_one_is_undone(phone: Phone, brewery: Brewer
     with taps(page) as touched:
         for number in [*FERRY, *LANTERN]:
             type_number(page, number)
-            tap(page, f"Back {number}")
+            tap(page, f"Take back {number}")
             said(page, f"{number} came back. On this phone.")
     assert len(touched) == 8 * (3 + 1)
     expect(page.get_by_role("heading", name="Back today")).to_contain_text("8 from 2 customers")
@@ -54,7 +54,7 @@ def test_beer_that_came_back_in_a_cask_is_noted(phone: Phone, brewery: Brewery) 
     type_number(page, "4.5")
     tap(page, "Set 4.5 L")
     expect(page.get_by_text("4.5 L of beer still in it.")).to_be_visible()
-    tap(page, "Back 101")
+    tap(page, "Take back 101")
     said(page, "101 came back. At the brewery.")
     [returned] = brewery.server.entries("101", "returned")
     assert returned["facts"]["ullage_ml"] == 4_500

@@ -158,7 +158,7 @@ def test_a_tablet_goes_from_hand_to_hand_with_no_signal(
     go_to(owners, "Out")
     owners.get_by_role("link", name="Came back").tap()
     type_number(owners, "130")
-    tap(owners, "Back 130")
+    tap(owners, "Take back 130")
     said(owners, "130 came back.")
     on_this_phone(owners, 2)
 

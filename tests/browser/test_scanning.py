@@ -52,11 +52,11 @@ def test_casks_come_back_by_scanning_their_plates(
     phone.lose_signal()
     tap(page, "Scan")
     for number in ("101", "102"):
-        tap(page, f"Back {number}")
+        tap(page, f"Take back {number}")
         said(page, f"{number} came back. On this phone.")
     tap(page, "Type")
     page.keyboard.type("103")
-    tap(page, "Back 103")
+    tap(page, "Take back 103")
     said(page, "103 came back. On this phone.")
 
 

@@ -27,7 +27,7 @@ def test_an_entry_says_where_it_is(phone: Phone, bench: Page) -> None:
     said(bench, "117 filled. On this phone.")
     phone.find_signal()
     said(bench, "117 filled. At the brewery.")
-    bench.get_by_role("link", name="all 1").tap()
+    bench.get_by_role("link", name="Filled on this phone today").tap()
     shown(bench, "at the brewery")
 
 

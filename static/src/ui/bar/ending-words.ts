@@ -10,9 +10,7 @@ export const runsOutWords = ({ worked }: Ending, now: string): string => {
   if (soonest === null) return "";
   const short = worked.cautions.includes("pace_from_short_span");
   const nights = worked.cautions.includes("every_hour_counts") ? ", nights counted too" : "";
-  const pace = short
-    ? `at the pace so far, which is short to go by${nights}`
-    : `at this pace${nights}`;
+  const pace = short ? `by the pace of a few hours only${nights}` : `at this pace${nights}`;
   if (soonest <= now) return "At the pace of its last dips it is empty now. Dip it.";
   return gone === soonest
     ? `Runs out about ${timeWords(soonest, now)} ${pace}.`

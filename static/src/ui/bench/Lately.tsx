@@ -24,7 +24,7 @@ export const Lately = () => {
     <a class="lately" href={hrefTo("bench", "done")}>
       <p class="small">
         <span>{HEADING[job.value]} on this phone today, the last first</span>{" "}
-        <b>all {all.length}</b>
+        <b>{all.length === 1 ? "1" : `all ${all.length}`}</b>
       </p>
       <div aria-hidden="true">
         {all.slice(0, MOST).map(({ number, own }) => {

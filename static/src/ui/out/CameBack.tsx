@@ -79,7 +79,7 @@ export const CameBack = () => {
   const all = doneLately(book.ownEntries.value, "returned", known.value.now);
   const job: HandJob = {
     pad,
-    verb: "Back",
+    verb: "Take back",
     hint: "Type the number on the container, whoever it comes from. A run: 117 – 124.",
     remarks: (standing) => {
       const says = countedWords(standing, book.drops.value, known.value.now);

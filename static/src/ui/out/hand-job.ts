@@ -6,7 +6,7 @@ import type { PadState } from "./pad-state.ts";
 
 export interface HandJob {
   pad: PadState;
-  /** On the big button: "Back". */
+  /** On the big button: "Take back". */
   verb: string;
   /** What the screen says before anything is typed. */
   hint: string;

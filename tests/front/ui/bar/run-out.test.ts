@@ -54,7 +54,7 @@ test("it says when it runs out, and by when to vent which one", () => {
   const ending = end([fresh, container("90", FIRKIN, ready)]);
   assert.match(
     runsOutWords(ending, NOW),
-    /^Runs out about Fri 14:29 at the pace so far, which is short/,
+    /^Runs out about Fri 14:29 by the pace of a few hours only/,
   );
   assert.match(nextWords(ending, NOW, false), /^Vent the next one, 90, by /);
   assert.equal(firstJob(ending)?.step, "stillage");

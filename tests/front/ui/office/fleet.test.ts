@@ -9,6 +9,7 @@ import {
   kindsInUse,
   standingDays,
 } from "../../../../static/src/ui/office/fleet/fleet.ts";
+import { standingWords, standsWords } from "../../../../static/src/ui/office/fleet/fleet-words.ts";
 import { ago, container, FIRKIN, filled, KEG, NOW, type Told } from "../brewery.ts";
 
 const sent = (days: number): Told => [ago(days), "sent", { customer: "c1", due_on: null }];
@@ -43,9 +44,26 @@ test("each stands in one place, and those of others and the scrapped do not coun
 test("what goes out in a week is counted by whole months since the records began", () => {
   // May with the missing one, August, September and October: 12 in six months.
   assert.equal(Math.round(fleet.sentAWeek * 100), 46);
-  assert.equal(standingDays(fleet), 30);
+  assert.equal(standingDays(fleet, {}), 30);
   assert.equal(fleetOf("pin", FLEET, TRIPS, NOW).sentAWeek, 0);
-  assert.equal(standingDays(fleetOf("pin", FLEET, TRIPS, NOW)), null);
+});
+
+test("how long one stands is said where enough go out to tell, and in a sentence of its own", () => {
+  assert.equal(
+    standingWords(standingDays(fleet, {})),
+    "By what stands here and goes out in a week it is 30 days now (Little’s law).",
+  );
+  assert.equal(standingDays(fleetOf("pin", FLEET, TRIPS, NOW), {}), null);
+  assert.equal(standingDays(fleet, { own_trips_enough: 13 }), null);
+  assert.equal(standingDays({ ...fleet, empty: 80 }, {}), null);
+  assert.equal(standingWords(null), "");
+});
+
+test("where they stand adds up", () => {
+  assert.equal(
+    standsWords(fleet),
+    "1 full and 1 empty at the brewery, 1 out, 1 set aside, 1 missing.",
+  );
 });
 
 test("what is still out, the missing too, counts as not back yet", () => {

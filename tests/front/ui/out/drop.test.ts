@@ -12,7 +12,12 @@ import {
   withAsked,
 } from "../../../../static/src/ui/out/drop/asked-for.ts";
 import type { AtTheDoor } from "../../../../static/src/ui/out/drop/at-the-door.ts";
-import { handOverDrafts, othersFault } from "../../../../static/src/ui/out/drop/hand-over.ts";
+import {
+  handedOverWords,
+  handOverDrafts,
+  othersFault,
+  takenAlong,
+} from "../../../../static/src/ui/out/drop/hand-over.ts";
 import { noteOf } from "../../../../static/src/ui/out/drop/note.ts";
 import { ago, container, FIRKIN, filled, KEG, known, NOW } from "../brewery.ts";
 
@@ -95,6 +100,19 @@ test("empties that were typed come along with those that were tapped, each once"
   assert.deepEqual(
     returned.map(({ subject }) => subject),
     ["111", "112", "113", "114"],
+  );
+});
+
+test("what is said of a handing over counts all that one Undo takes back", () => {
+  const door = { ...DOOR, empties: ["111"], others: "111, 112", counted: "2" };
+  assert.equal(
+    handedOverWords(2, takenAlong(door), "Lantern"),
+    "2 containers handed over at Lantern, 4 taken along.",
+  );
+  const none = { ...DOOR, empties: [], others: "", counted: "" };
+  assert.equal(
+    handedOverWords(1, takenAlong(none), "Lantern"),
+    "1 container handed over at Lantern.",
   );
 });
 

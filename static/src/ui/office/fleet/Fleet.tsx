@@ -18,7 +18,7 @@ import { useTitle } from "../../shell/title.ts";
 import { containerKinds, kindName } from "../../words.ts";
 import { AheadChart } from "./AheadChart.tsx";
 import { askedOf, type Fleet, fleetOf, kindsInUse, standingDays } from "./fleet.ts";
-import { needWords, standsWords, turnWords } from "./fleet-words.ts";
+import { needWords, standingWords, standsWords, turnWords } from "./fleet-words.ts";
 
 const fleets = (): Fleet[] => {
   const kinds = new Set(kindsInUse(book.containers.value.values()));
@@ -75,7 +75,7 @@ const MOST_HOME_DAYS = 1000;
 const One = ({ fleet }: { fleet: Fleet }) => {
   useTitle(`How many: ${kindName(fleet.kind)}`);
   const usual = asUsual(fleet);
-  const standing = standingDays(fleet);
+  const standing = standingWords(standingDays(fleet, ownFigures.value));
   const [fills, setFills] = useState(String(usual.fillsAWeek));
   const [home, setHome] = useState(String(usual.homeDays));
   const fillsAWeek = figureIn(fills, MOST_A_WEEK);
@@ -98,7 +98,7 @@ const One = ({ fleet }: { fleet: Fleet }) => {
         />
         <Field
           label="Days at the brewery between two trips"
-          hint={`Washing, racking, conditioning, waiting for the van.${standing === null ? "" : ` With what stands here now it is ${standing}.`}`}
+          hint={`Washing, racking, conditioning, waiting for the van. ${standing}`.trim()}
           type="decimal"
           value={home}
           onValue={setHome}

@@ -7,14 +7,14 @@ import type { Fleet } from "./fleet.ts";
 
 type Needed = ReturnType<typeof fleetNeeded>["result"];
 
-/** "82 at the brewery, 20 of them full; 38 out, 1 missing." */
+/** "20 full and 62 empty at the brewery, 38 out, 1 missing.": each stands once, so it adds up. */
 export const standsWords = ({ full, empty, out, aside, missing }: Fleet): string => {
   const others = [
     `${out.length} out`,
     ...(aside > 0 ? [`${aside} set aside`] : []),
     ...(missing > 0 ? [`${missing} missing`] : []),
   ].join(", ");
-  return `${full + empty} at the brewery, ${full} of them full; ${others}.`;
+  return `${full} full and ${empty} empty at the brewery, ${others}.`;
 };
 
 /** Whether there are enough, and when there may not be. */
@@ -26,6 +26,12 @@ export const needWords = ({ needed, have, short_in_weeks: short, trips }: Needed
       : `Needed: ${needed} of ${have}.`;
   return short === null ? enough : `${enough} Likely none left in ${count(short, "week")}.`;
 };
+
+/** "By what stands here and goes out in a week it is 30 days now (Little’s law)." */
+export const standingWords = (days: number | null): string =>
+  days === null
+    ? ""
+    : `By what stands here and goes out in a week it is ${count(days, "day")} now (Little’s law).`;
 
 export const turnWords = (needed: Needed): string[] => {
   const { trips, median_days: median, mean_days: mean, turns_a_year: turns } = needed;

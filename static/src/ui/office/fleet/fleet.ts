@@ -102,9 +102,18 @@ export const kindsInUse = (containers: Iterable<Standing>): string[] => [
   ),
 ];
 
-/** Days that one stands at the brewery, as stock and sending have it (Little's law); null at none. */
-export const standingDays = ({ full, empty, sentAWeek: sent }: Fleet): number | null =>
-  sent > 0 ? Math.round(((full + empty) / sent) * 7) : null;
+/**
+ * Days that one stands at the brewery, as stock and sending have it (Little's law). Null where too
+ * few went out to judge by, or so seldom that most only stand there: then it says nothing of a turn.
+ */
+export const standingDays = (
+  { full, empty, sentAWeek: sent, trips }: Fleet,
+  own: Settings,
+): number | null => {
+  const begun = trips.reduce((sum, { returned, open }) => sum + returned + open, 0);
+  const days = Math.round(((full + empty) / sent) * 7);
+  return begun < setting("own_trips_enough", own) || days > YEAR_DAYS ? null : days;
+};
 
 export const askedOf = (
   fleet: Fleet,

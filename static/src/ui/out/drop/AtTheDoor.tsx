@@ -13,12 +13,18 @@ import { More } from "../../parts/More.tsx";
 import { save, say } from "../../parts/say.ts";
 import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
-import { containerName, count, customerName, listWords } from "../../words.ts";
+import { containerName, customerName, listWords } from "../../words.ts";
 import { awayWords } from "../reasons.ts";
 import { allHoldings } from "../state.ts";
 import { atTheDoor, clearAtTheDoor, putAtTheDoor } from "./at-the-door.ts";
 import { heldBy, type Stop } from "./drops.ts";
-import { countedFault, handOverDrafts, othersFault } from "./hand-over.ts";
+import {
+  countedFault,
+  handedOverWords,
+  handOverDrafts,
+  othersFault,
+  takenAlong,
+} from "./hand-over.ts";
 import { lineOf } from "./line.ts";
 import { Signature } from "./Signature.tsx";
 
@@ -122,7 +128,7 @@ const handOver = async (stop: Stop): Promise<void> => {
     settings: ownFigures.peek(),
   });
   const name = customerName(known.peek(), stop.customer);
-  const words = `${count(dropped.length, "container")} handed over at ${name}.`;
+  const words = handedOverWords(dropped.length, takenAlong(door), name);
   if (await save(words, () => book.recordMany(drafts))) clearAtTheDoor(stop.id);
 };
 

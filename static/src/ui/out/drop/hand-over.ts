@@ -7,7 +7,7 @@ import type { Standing } from "../../../domain/standing.ts";
 import { dueOn } from "../../../domain/trips.ts";
 import type { Draft } from "../../../store/saving.ts";
 import { readNumbers } from "../../office/register/numbers.ts";
-import { listWords } from "../../words.ts";
+import { count, listWords } from "../../words.ts";
 import { backDrafts } from "../back.ts";
 import { depositPence } from "../deposits.ts";
 import type { AtTheDoor } from "./at-the-door.ts";
@@ -38,6 +38,14 @@ export const othersFault = (others: string): string | null => {
 const emptiesOf = ({ empties, others }: AtTheDoor): string[] => [
   ...new Set([...empties, ...readNumbers(others).numbers]),
 ];
+
+/** All empties that come along, told by number or only counted. */
+export const takenAlong = (door: AtTheDoor): number =>
+  emptiesOf(door).length + Number(door.counted || "0");
+
+/** "2 containers handed over at Lantern, 1 taken along.": all that one Undo takes back. */
+export const handedOverWords = (dropped: number, taken: number, name: string): string =>
+  `${count(dropped, "container")} handed over at ${name}${taken > 0 ? `, ${taken} taken along` : ""}.`;
 
 export const handOverDrafts = (handing: Handing): Draft[] => {
   const { stop, door, lines, customer, brewery, standings, heldBefore, now, settings } = handing;
