@@ -25,7 +25,7 @@ def test_a_ready_cask_goes_on_sale_and_comes_off(phone: Phone, brewery: Brewery)
     tap(page, f"Hard spile: {CASK}")
     said(page, "117: hard spile in.")
     tap(page, f"Tap: {CASK}")
-    said(page, "117 tapped: on sale.")
+    said(page, "117 tapped: on sale. Early: it can be sold from")
     expect(page.get_by_text("Not dipped yet; 40 L, 70 pints when filled.")).to_be_visible()
 
     tap(page, f"Dip: {CASK}")

@@ -4,8 +4,10 @@
 import type { Facts, Kind } from "../../domain/entries.ts";
 import { book, type Saved } from "../../store/book.ts";
 import { known } from "../known.ts";
+import { ownFigures } from "../own-figures.ts";
 import { save } from "../parts/say.ts";
 import { timeWords } from "../words.ts";
+import { earlyWords } from "./early.ts";
 
 const underWay = new Set<string>();
 
@@ -33,9 +35,11 @@ export const vent = (number: string, spile: "soft" | "hard"): Promise<boolean> =
 /** Tapped ahead of the sale that it was picked for, it is not on sale yet. */
 export const tap = (number: string): Promise<boolean> => {
   const { now } = known.peek();
-  const sale = book.containers.peek().get(number)?.planned?.sale_at;
+  const standing = book.containers.peek().get(number);
+  const sale = standing?.planned?.sale_at;
   const what = sale !== undefined && sale > now ? ` for ${timeWords(sale, now)}` : ": on sale";
-  return deed(number, `${number} tapped${what}.`, "tapped", {});
+  const early = standing ? earlyWords(standing, known.peek(), ownFigures.peek()) : "";
+  return deed(number, `${number} tapped${what}.${early}`, "tapped", {});
 };
 
 export const stillage = (number: string, place?: string): Promise<boolean> =>

@@ -5,6 +5,8 @@ import type { Facts } from "../../domain/entries.ts";
 import type { Standing } from "../../domain/standing.ts";
 import { dueOn } from "../../domain/trips.ts";
 import { book } from "../../store/book.ts";
+import { earlyWords } from "../cellar/early.ts";
+import { known } from "../known.ts";
 import { ownFigures } from "../own-figures.ts";
 import { save } from "../parts/say.ts";
 import { litresAtMost } from "../words.ts";
@@ -50,7 +52,11 @@ export const take = async (deed: Deed, answers: Facts, standing: Standing): Prom
   try {
     const facts = completed(deed, { ...deed.facts, ...answers }, standing);
     const { number } = standing;
-    return await save(`${number} ${deed.done}.`, () => book.record(deed.kind, number, facts));
+    const early =
+      deed.kind === "tapped" ? earlyWords(standing, known.peek(), ownFigures.peek()) : "";
+    return await save(`${number} ${deed.done}.${early}`, () =>
+      book.record(deed.kind, number, facts),
+    );
   } finally {
     underWay = false;
   }
