@@ -3,7 +3,12 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { recordSays, recordTone } from "../../../../static/src/ui/office/records/listing.ts";
-import { asTyped, readForm, type Typed } from "../../../../static/src/ui/office/records/reading.ts";
+import {
+  asNew,
+  asTyped,
+  readForm,
+  type Typed,
+} from "../../../../static/src/ui/office/records/reading.ts";
 import { SPECS } from "../../../../static/src/ui/office/records/specs.ts";
 import type { Doc } from "../../../../static/src/ui/words/known.ts";
 import { known } from "../brewery.ts";
@@ -50,6 +55,20 @@ test("a gyle's litres are millilitres in the ledger and litres on the screen", (
   );
   assert.equal(facts.volume_ml, 818_500);
   assert.equal(asTyped(SPECS.gyle, doc({ volume_ml: 818_500 }))["volume_ml"], "818.5");
+});
+
+test("a new gyle is of the one beer in use; of several one has to be chosen", () => {
+  const beers = (...docs: [string, Doc][]) => {
+    const typed = asNew(SPECS.gyle, (kind) => new Map(kind === "beer" ? docs : []));
+    return typed["beer"];
+  };
+  const one: [string, Doc] = ["b1", doc({ name: "Oystercatcher" })];
+  const other: [string, Doc] = ["b2", doc({ name: "Marram Stout" })];
+  const retired: [string, Doc] = ["b3", doc({ name: "Old Groyne", retired: true })];
+  assert.equal(beers(one), "b1");
+  assert.equal(beers(retired, one), "b1");
+  assert.equal(beers(one, other), "");
+  assert.equal(beers(), "");
 });
 
 test("a gyle needs its beer, a place what it is for", () => {

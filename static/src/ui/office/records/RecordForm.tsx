@@ -19,7 +19,7 @@ import { GyleLabel } from "./GyleLabel.tsx";
 import { LotLife } from "./LotLife.tsx";
 import { docsOf, titleOf } from "./of-kind.ts";
 import { Personal } from "./Personal.tsx";
-import { asTyped, type Faults, readForm } from "./reading.ts";
+import { asNew, asTyped, type Faults, readForm } from "./reading.ts";
 import { Strength } from "./Strength.tsx";
 import { RETIRED, type RecordSpec } from "./specs.ts";
 
@@ -66,7 +66,7 @@ export const RecordForm = ({ spec, id, back, asked = false }: Form) => {
   const title = before === null ? newTitle(spec) : titleOf(spec.kind, before, known.value);
   useTitle(title);
   const [faults, setFaults] = useState<Faults>({});
-  const typed = draftOf(key) ?? asTyped(spec, before);
+  const typed = draftOf(key) ?? (id === null ? asNew(spec, docsOf) : asTyped(spec, before));
 
   const keep = async () => {
     const read = readForm(spec, typed, before, othersThan(spec, id));

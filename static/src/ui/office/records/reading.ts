@@ -2,7 +2,7 @@
 
 import type { Doc } from "../../words.ts";
 import { byKind, writtenByKind } from "./by-kind.ts";
-import type { FieldSpec, RecordSpec } from "./specs.ts";
+import type { FieldSpec, OfficeKind, RecordSpec } from "./specs.ts";
 
 export type Typed = { readonly [field: string]: string };
 export type Faults = { readonly [field: string]: string };
@@ -199,6 +199,20 @@ export const asTyped = (spec: RecordSpec, doc: Doc | null): Typed => {
   for (const field of spec.fields) {
     const value: unknown = doc?.fields[field.name];
     typed[field.name] = value === undefined || value === null ? "" : written(field, value);
+  }
+  return typed;
+};
+
+/** What the form of a new record begins with: where a record must be chosen, the only one in use. */
+export const asNew = (
+  spec: RecordSpec,
+  docsOf: (kind: OfficeKind) => ReadonlyMap<string, Doc>,
+): Typed => {
+  const typed: { [field: string]: string } = { ...asTyped(spec, null) };
+  for (const field of spec.fields) {
+    if (field.is !== "record" || !field.needed) continue;
+    const [only, another] = [...docsOf(field.of)].filter(([, doc]) => doc.fields.retired !== true);
+    if (only !== undefined && another === undefined) typed[field.name] = only[0];
   }
   return typed;
 };
