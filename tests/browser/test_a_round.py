@@ -23,6 +23,17 @@ def make_up(page: Page, customer: str, *numbers: str) -> None:
     page.get_by_role("link", name="Done:").tap()
 
 
+def enter_where_they_are_chosen(page: Page, customer: str) -> None:
+    """The form of a new customer comes back to where one is chosen, with the new one first."""
+    page.get_by_role("link", name="Make up a drop").tap()
+    page.get_by_role("link", name="Enter a new customer").tap()
+    page.get_by_label("Name", exact=True).fill(customer)
+    tap(page, "Enter this customer")
+    expect(page.get_by_role("heading", name="A drop for whom?")).to_be_visible()
+    first = page.get_by_role("button", name="Choose: ").first
+    expect(first).to_have_accessible_name(f"Choose: {customer}")
+
+
 def sign(page: Page) -> None:
     glass = page.get_by_role("img", name="Sign here")
     glass.scroll_into_view_if_needed()
@@ -85,6 +96,8 @@ def test_a_round_of_three(phone: Phone, brewery: Brewery) -> None:
     for number in ("101", "102", "103", "104"):
         fill(page, number)
     all_at_the_brewery(page)
+    phone.open("out/round")
+    enter_where_they_are_chosen(page, "Groyne Arms")
     phone.open("out/round")
     make_up(page, "Lantern", "101", "102")
     make_up(page, "Ferry House", "103")

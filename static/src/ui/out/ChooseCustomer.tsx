@@ -1,4 +1,4 @@
-// Who is loaded for. Those sent to lately on this phone come first, then whose delivery is next.
+// Who is loaded for. Those sent to or entered lately on this phone come first, then whose delivery is next.
 
 import { useState } from "preact/hooks";
 import { londonDate } from "../../domain/calendar.ts";
@@ -10,22 +10,20 @@ import { Line, Lines } from "../parts/Line.tsx";
 import { Nothing } from "../parts/Nothing.tsx";
 import { formAndBack, goOnTo } from "../shell/route.ts";
 import { useTitle } from "../shell/title.ts";
-import { type Customers, customersLike } from "./customers.ts";
+import { type Customers, customersLike, latelyMet } from "./customers.ts";
+import { NewCustomer } from "./NewCustomer.tsx";
 import { sendTo } from "./state.ts";
-
-const lastSentTo = (): string[] => [
-  ...new Set(
-    book.ownEntries.value
-      .filter(({ entry, undone }) => entry.kind === "sent" && !undone)
-      .map(({ entry }) => String(entry.facts["customer"])),
-  ),
-];
 
 export const ChooseCustomer = () => {
   useTitle("Send to whom?");
   const [words, setWords] = useState("");
   const customers: Customers = book.customers.value;
-  const found = customersLike(customers, words, lastSentTo(), londonDate(known.value.now));
+  const found = customersLike(
+    customers,
+    words,
+    latelyMet(book.ownEntries.value),
+    londonDate(known.value.now),
+  );
   if (customers.size === 0) {
     return (
       <Nothing says="No customer is entered yet. A container is sent to a customer.">
@@ -39,6 +37,7 @@ export const ChooseCustomer = () => {
     <>
       <div class="above">
         <Field label="Find a customer" value={words} onValue={setWords} />
+        <NewCustomer />
       </div>
       <Lines heading="Send to" count={found.length}>
         <Slices

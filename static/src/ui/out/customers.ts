@@ -2,6 +2,7 @@
 
 import { daysBetween } from "../../domain/calendar.ts";
 import type { Customer } from "../../domain/records.ts";
+import type { OwnEntry } from "../../store/own-shown.ts";
 import { WEEKDAYS } from "../office/records/specs.ts";
 
 export type Customers = ReadonlyMap<string, Customer>;
@@ -26,6 +27,17 @@ const deliveryWords = (weekday: number | undefined, ahead: number): string => {
   if (weekday === undefined) return "";
   const when = ahead === 0 ? "today" : ahead === 1 ? "tomorrow" : WEEKDAYS[weekday];
   return `Delivery ${when}`;
+};
+
+/** Sent to or entered lately on this phone, the last first: it may be they who are loaded for. */
+export const latelyMet = (own: readonly OwnEntry[]): string[] => {
+  const met = own
+    .filter(({ undone }) => !undone)
+    .flatMap(({ entry: { kind, subject, facts } }) => {
+      if (kind === "sent") return [String(facts["customer"])];
+      return kind === "customer" && facts["name"] !== undefined ? [subject] : [];
+    });
+  return [...new Set(met)];
 };
 
 const order = new Intl.Collator("en-GB");

@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { Settings } from "../../../../static/src/domain/figures.ts";
 import type { OwnEntry } from "../../../../static/src/store/own-shown.ts";
-import { customersLike } from "../../../../static/src/ui/out/customers.ts";
+import { customersLike, latelyMet } from "../../../../static/src/ui/out/customers.ts";
 import { nextWeekday, promiseFault } from "../../../../static/src/ui/out/promise.ts";
 import { sendDrafts, sendRemarks } from "../../../../static/src/ui/out/send.ts";
 import { doneLately } from "../../../../static/src/ui/out/session.ts";
@@ -167,5 +167,29 @@ test("today's list has what stands, with the registration of the same tap", () =
   assert.deepEqual(
     doneLately(all, "sent", NOW, () => false),
     [],
+  );
+});
+
+test("who was just entered, or sent to last, is offered first", () => {
+  const made = (subject: string, facts: object, undone = false): OwnEntry => {
+    const one = own(1, "sent", 1, undone);
+    return { ...one, entry: { ...one.entry, kind: "customer", subject, facts } };
+  };
+  const all = [
+    made("new", { name: "Tallow Chandlers" }),
+    made("rung", { phone: "01234 567890" }),
+    own(4, "sent", 1),
+    made("slip", { name: "Talow" }, true),
+    own(3, "sent", 2),
+  ];
+  assert.deepEqual(latelyMet(all), ["new", "c1"]);
+  const customers = new Map([
+    ["c1", named("Lantern")],
+    ["new", named("Tallow Chandlers")],
+    ["other", named("Anchor", { delivery_day: 2 })],
+  ]);
+  assert.deepEqual(
+    customersLike(customers, "", latelyMet(all), TODAY).map(({ id }) => id),
+    ["new", "c1", "other"],
   );
 });

@@ -15,9 +15,10 @@ import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { containerName, count, customerName } from "../../words.ts";
 import type { Remark } from "../back.ts";
-import { type Customers, customersLike } from "../customers.ts";
+import { type Customers, customersLike, latelyMet } from "../customers.ts";
 import { Hand } from "../Hand.tsx";
 import type { HandJob } from "../hand-job.ts";
+import { NewCustomer } from "../NewCustomer.tsx";
 import { padState } from "../pad-state.ts";
 import { sendRemarks } from "../send.ts";
 import { AskedFor } from "./AskedFor.tsx";
@@ -31,11 +32,17 @@ export const ForWhom = () => {
   useTitle("A drop for whom?");
   const [words, setWords] = useState("");
   const customers: Customers = book.customers.value;
-  const found = customersLike(customers, words, [], londonDate(known.value.now));
+  const found = customersLike(
+    customers,
+    words,
+    latelyMet(book.ownEntries.value),
+    londonDate(known.value.now),
+  );
   return (
     <>
       <div class="above">
         <Field label="Find a customer" value={words} onValue={setWords} />
+        <NewCustomer />
       </div>
       <Lines heading="Drop at" count={found.length}>
         {found.map(({ id, name, says }) => (
