@@ -20,8 +20,10 @@ import {
   rowName,
   rowsHere,
   sizesIn,
+  unknownWords,
   unmetWords,
   type Wishes,
+  washedWords,
 } from "./racking-plan.ts";
 import { Sheet } from "./Sheet.tsx";
 import { gyleId } from "./state.ts";
@@ -29,6 +31,8 @@ import { behindRates } from "./trial/lots-tried.ts";
 
 /** Outlive a look at another screen. */
 const wishes = signal<Wishes>({});
+/** Somebody has said that what has no wash on record is clean. */
+const unknownToo = signal(false);
 
 const wish = (key: string, by: number): void => {
   const now = wishes.peek();
@@ -37,7 +41,6 @@ const wish = (key: string, by: number): void => {
 
 const Stepper = ({ row, fill }: { row: Row; fill: number }) => {
   const wished = wishes.value[row.key] ?? 0;
-  const dirty = row.dirty === 0 ? "" : `, ${row.dirty} to wash`;
   return (
     <li class="line">
       <div class="what">
@@ -46,7 +49,7 @@ const Stepper = ({ row, fill }: { row: Row; fill: number }) => {
             <strong>{fill}</strong> × {rowName(row)}
           </p>
           <p class="small">
-            {row.clean} clean{dirty}
+            {washedWords(row)}
             {wished > 0 ? `, ${wished} wished` : ""}
           </p>
         </div>
@@ -73,8 +76,10 @@ const Stepper = ({ row, fill }: { row: Row; fill: number }) => {
 
 const Planned = ({ id, vesselMl }: { id: string; vesselMl: number }) => {
   const gyle = known.value.gyles.get(id)?.fields ?? {};
-  const rows = rowsHere(book.containers.value.values());
-  const plan = planOf(rows, vesselMl, gyle.loss_ml ?? 0, wishes.value, ownFigures.value);
+  const all = unknownToo.value;
+  const rows = rowsHere(book.containers.value.values(), all);
+  const plan = planOf(rows, vesselMl, gyle.loss_ml ?? 0, wishes.value, ownFigures.value, all);
+  const unknown = unknownWords(rows, all);
   const unmet = unmetWords(plan);
   const racked = {
     beer: beerDoc(known.value, id)?.fields ?? {},
@@ -93,6 +98,20 @@ const Planned = ({ id, vesselMl }: { id: string; vesselMl: number }) => {
         </p>
         <p>{leftWords(plan)}</p>
         {unmet && <p class="look">{unmet}</p>}
+        {unknown && (
+          <>
+            <p class="look">{unknown}</p>
+            <button
+              type="button"
+              class="button"
+              onClick={() => {
+                unknownToo.value = !all;
+              }}
+            >
+              {all ? "Plan without them" : "They are clean: plan with them"}
+            </button>
+          </>
+        )}
         <p class="small">
           {litres(vesselMl)} in the vessel
           {gyle.loss_ml === undefined ? "." : `, ${litres(gyle.loss_ml)} stay behind.`}
@@ -108,7 +127,7 @@ const Planned = ({ id, vesselMl }: { id: string; vesselMl: number }) => {
       </section>
       <section class="lines">
         <h2>
-          Clean and here <span>− and + for what you wish</span>
+          {all ? "Here" : "Clean and here"} <span>− and + for what you wish</span>
         </h2>
         <ul>
           {plan.fills.map(({ row, fill }) => (

@@ -11,19 +11,31 @@ export interface Row {
   key: string;
   kind: string;
   capacity_ml: number;
-  /** The lowest marked limit of the clean ones, where any has a mark. */
+  /** The lowest marked limit of those that are planned with, where any has a mark. */
   limit_millibar: number | null;
   clean: number;
+  /** Neither washed nor dirty on record, as what was just entered; planned with where they count. */
+  unknown: number;
   dirty: number;
 }
 
+type Washing = "clean" | "unknown" | "dirty";
+
+const washingOf = ({ clean }: Standing): Washing => {
+  if (clean === null) return "unknown";
+  return clean.state === "washed" || clean.state === "passed" ? "clean" : "dirty";
+};
+
 const MOST_AT_ONCE = 200;
 
-/** By kind and size, the largest first; what is full, out, missing or set aside is not counted. */
-export const rowsHere = (containers: Iterable<Standing>): Row[] => {
+/**
+ * By kind and size, the largest first; what is full, out, missing or set aside is not counted.
+ * `unknownToo`: somebody has said that those with no wash on record are clean.
+ */
+export const rowsHere = (containers: Iterable<Standing>, unknownToo = false): Row[] => {
   const rows = new Map<string, Row>();
   for (const standing of containers) {
-    const { registered, kind, capacity_ml, contents, trip, held, clean } = standing;
+    const { registered, kind, capacity_ml, contents, trip, held } = standing;
     if (!registered || kind === null || capacity_ml === null) continue;
     if (contents !== null || trip !== null || held !== null) continue;
     const key = `${kind} ${capacity_ml}`;
@@ -33,14 +45,15 @@ export const rowsHere = (containers: Iterable<Standing>): Row[] => {
       capacity_ml,
       limit_millibar: null,
       clean: 0,
+      unknown: 0,
       dirty: 0,
     };
-    const isClean = clean?.state === "washed" || clean?.state === "passed";
-    const limit_millibar = lowerOf(row.limit_millibar, standing.limit_millibar);
-    rows.set(
-      key,
-      isClean ? { ...row, limit_millibar, clean: row.clean + 1 } : { ...row, dirty: row.dirty + 1 },
-    );
+    const washing = washingOf(standing);
+    const counts = washing === "clean" || (washing === "unknown" && unknownToo);
+    const limit_millibar = counts
+      ? lowerOf(row.limit_millibar, standing.limit_millibar)
+      : row.limit_millibar;
+    rows.set(key, { ...row, limit_millibar, [washing]: row[washing] + 1 });
   }
   return [...rows.values()].sort(
     (a, b) => b.capacity_ml - a.capacity_ml || (a.key < b.key ? -1 : 1),
@@ -53,9 +66,10 @@ export const rowName = ({ kind, capacity_ml }: Row): string => sizeName(kind, ca
 export type Wishes = Readonly<Record<string, number>>;
 
 /** No more of each than the beer fills, and no more in all than are planned at once: wishes first. */
-const offered = (rows: readonly Row[], usableMl: number, wishes: Wishes) => {
+const offered = (rows: readonly Row[], usableMl: number, wishes: Wishes, unknownToo: boolean) => {
   const sizes = rows.map((row) => {
-    const most = Math.min(row.clean, Math.ceil(usableMl / row.capacity_ml));
+    const here = row.clean + (unknownToo ? row.unknown : 0);
+    const most = Math.min(here, Math.ceil(usableMl / row.capacity_ml));
     const wished = Math.min(MOST_AT_ONCE, wishes[row.key] ?? 0);
     return { capacity_ml: row.capacity_ml, most, wished };
   });
@@ -78,9 +92,10 @@ export const planOf = (
   lossMl: number,
   wishes: Wishes,
   own: Settings,
+  unknownToo = false,
 ) => {
   const loss = Math.min(lossMl, vesselMl);
-  const sizes = offered(rows, vesselMl - loss, wishes);
+  const sizes = offered(rows, vesselMl - loss, wishes, unknownToo);
   const worked = rackingPlan({ vessel_ml: vesselMl, loss_ml: loss, sizes }, own);
   const fills = rows.map((row, n) => ({
     row,
@@ -88,6 +103,25 @@ export const planOf = (
     unmet: worked.result.sizes[n]?.unmet ?? 0,
   }));
   return { worked, fills };
+};
+
+/** "3 clean, 2 not washed on record, 1 to wash" */
+export const washedWords = ({ clean, unknown, dirty }: Row): string =>
+  [
+    `${clean} clean`,
+    unknown === 0 ? "" : `${unknown} not washed on record`,
+    dirty === 0 ? "" : `${dirty} to wash`,
+  ]
+    .filter(Boolean)
+    .join(", ");
+
+/** Of how many nobody has noted a wash, and whether they are planned with; "" where of none. */
+export const unknownWords = (rows: readonly Row[], unknownToo: boolean): string => {
+  const unknown = rows.reduce((sum, row) => sum + row.unknown, 0);
+  if (unknown === 0) return "";
+  const of = `${count(unknown, "container")} here ${unknown === 1 ? "has" : "have"} no wash on record`;
+  if (unknownToo) return `${of}: planned with all the same.`;
+  return `${of}, and ${unknown === 1 ? "is" : "are"} not planned with.`;
 };
 
 type Plan = ReturnType<typeof planOf>;

@@ -7,7 +7,9 @@ import {
   leftWords,
   planOf,
   rowsHere,
+  unknownWords,
   unmetWords,
+  washedWords,
 } from "../../../../static/src/ui/bench/racking-plan.ts";
 import { ago, container, FIRKIN, filled, KEG, type Told } from "../brewery.ts";
 
@@ -17,21 +19,59 @@ const casks = (n: number) =>
   Array.from({ length: n }, (_, i) => container(`${i + 1}`, FIRKIN, WASHED));
 const plain = (words: string) => words.replaceAll("\u00a0", " ");
 
-test("only what is empty, here and washed is clean; the rest of what is here is to wash", () => {
+const DIRTY: Told[] = [filled(9, null), [ago(2), "emptied", {}]];
+
+test("only what is empty, here and washed is clean; what was emptied is to wash", () => {
   const rows = rowsHere([
     ...casks(2),
-    container("8", FIRKIN),
+    container("7", FIRKIN),
+    container("8", FIRKIN, ...DIRTY),
     container("9", FIRKIN, filled(1, null)),
     container("10", FIRKIN, WASHED, [ago(0, 1), "set_aside", { why: "leaks" }]),
     container("K1", KEG, WASHED),
   ]);
   assert.deepEqual(
-    rows.map(({ kind, clean, dirty }) => [kind, clean, dirty]),
+    rows.map(({ kind, clean, unknown, dirty }) => [kind, clean, unknown, dirty]),
     [
-      ["firkin", 2, 1],
-      ["keg_30", 1, 0],
+      ["firkin", 2, 1, 1],
+      ["keg_30", 1, 0, 0],
     ],
   );
+  assert.deepEqual(rows.map(washedWords), [
+    "2 clean, 1 not washed on record, 1 to wash",
+    "1 clean",
+  ]);
+});
+
+test("what has no wash on record is planned with once somebody says that it is clean", () => {
+  const marked: Told = [
+    ago(400),
+    "registered",
+    { kind: "firkin", capacity_ml: 40915, limit_millibar: 2000 },
+  ];
+  const entered = [
+    container("1", marked),
+    container("2", FIRKIN),
+    container("3", FIRKIN, ...DIRTY),
+  ];
+  const without = rowsHere(entered);
+  assert.equal(
+    fillWords(planOf(without, 90_000, 0, {}, {})),
+    "Nothing can be filled as it stands.",
+  );
+  assert.equal(
+    unknownWords(without, false),
+    "2 containers here have no wash on record, and are not planned with.",
+  );
+  assert.equal(without[0]?.limit_millibar, null);
+  const all = rowsHere(entered, true);
+  assert.equal(plain(fillWords(planOf(all, 90_000, 0, {}, {}, true))), "2 firkins: 81.8 L in all.");
+  assert.equal(
+    unknownWords(all, true),
+    "2 containers here have no wash on record: planned with all the same.",
+  );
+  assert.equal(all[0]?.limit_millibar, 2000);
+  assert.equal(unknownWords(rowsHere(casks(2)), false), "");
 });
 
 test("40 L for a firkin is short by 0.9 L, and says so", () => {
