@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 import pytest
+from playwright.sync_api import ViewportSize
 
 from .demo import DemoPhone
 from .looking import (
@@ -14,8 +15,10 @@ from .looking import (
     too_wide,
     violations,
 )
+from .phone import HIGH, WIDE
 from .screens import screens, states
 
+SMALLEST: ViewportSize = {"width": 320, "height": 640}
 AMONG_THEM = ["bench", "bench/done", "c/*", "out/back", "office/beers/*", "office/unregistered"]
 
 
@@ -58,11 +61,32 @@ def test_no_screen_scrolls_sideways_at_320_px(looks: list[Look]) -> None:
 
 
 def test_with_letters_twice_as_large_no_place_scrolls_sideways(demo: DemoPhone) -> None:
-    """Text at 200 % (WCAG 2.2, success criterion 1.4.4), at the usual width of a phone."""
+    """Text at 200 % (WCAG 2.2, success criterion 1.4.4), on a usual phone and on the smallest."""
     for place in ("bench", "cellar", "bar", "out", "office"):
         page = demo.open(place)
         page.evaluate("() => { document.documentElement.style.fontSize = '200%'; }")
         assert too_wide(page) == [], place
+        page.set_viewport_size(SMALLEST)
+        assert too_wide(page) == [], f"{place} at 320 px"
+        page.set_viewport_size({"width": WIDE, "height": HIGH})
+
+
+def test_with_letters_twice_as_large_the_pad_is_whole_on_the_smallest_phone(
+    demo: DemoPhone,
+) -> None:
+    """Its lowest keys stand above the places, at 200 % and with nothing scrolled."""
+    for place in ("bench", "out/back"):
+        page = demo.open(place)
+        page.set_viewport_size(SMALLEST)
+        page.evaluate("() => { document.documentElement.style.fontSize = '200%'; }")
+        keys = page.get_by_role("group", name="Number pad").get_by_role("button").all()
+        boxes = [key.bounding_box() for key in keys]
+        places = page.get_by_role("navigation").bounding_box()
+        assert len(boxes) > 12
+        assert places is not None
+        assert all(box and box["y"] + box["height"] <= places["y"] for box in boxes), place
+        assert small_targets(page) == [], place
+        page.set_viewport_size({"width": WIDE, "height": HIGH})
 
 
 def test_headings_and_parts_tell_ears_where_they_are(looks: list[Look]) -> None:
