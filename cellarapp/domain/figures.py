@@ -72,8 +72,10 @@ def setting_list(name: str, settings: Settings | None) -> list[float]:
     values = own if isinstance(own, list) else []
     count = len(own) if isinstance(own, list) else "not a list"
     number_in(name, count, known["least"], known["most"], "values", "A setting of the brewery.")
-    found = [known["low"]]
+    why = "A setting of the brewery, none below the one before it."
+    found = []
+    low = known["low"]
     for one in values:
-        why = "A setting of the brewery, none below the one before it."
-        found.append(number_in(name, one, found[-1], known["high"], known["unit"], why))
-    return found[1:]
+        found.append(number_in(name, one, low, known["high"], known["unit"], why))
+        low = one  # as it was written: a refusal names 5 and not 5.0, as the phone does
+    return found
