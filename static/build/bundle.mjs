@@ -4,7 +4,7 @@ import { relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
 import { figures } from "./figures.mjs";
-import { oneCore } from "./one-core.mjs";
+import { lazyParts, oneCore } from "./one-core.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 const outdir = `${root}dist`; // only for names: esbuild itself writes nothing
@@ -36,10 +36,9 @@ const nameInDist = (path) => relative(outdir, path).replaceAll("\\", "/");
 
 /** The page: hashed names under assets/, one chunk for each lazy import. */
 export const bundlePage = async (id) => {
-  const result = await esbuild.build({
+  const page = {
     ...shared,
     entryPoints: [PAGE_SCRIPT, PAGE_STYLE],
-    plugins: [figures, oneCore(root, PAGE_SCRIPT, LAZY_PARTS)],
     format: "esm",
     splitting: true,
     entryNames: "assets/[name]-[hash]",
@@ -47,6 +46,12 @@ export const bundlePage = async (id) => {
     assetNames: "assets/[name]-[hash]",
     publicPath: "/",
     define: { __BUILD_ID__: JSON.stringify(id) },
+  };
+  const { metafile } = await esbuild.build(page);
+  const lazy = lazyParts(root, metafile);
+  const result = await esbuild.build({
+    ...page,
+    plugins: [...page.plugins, oneCore(root, lazy, PAGE_SCRIPT, LAZY_PARTS)],
   });
   const outputs = Object.entries(result.metafile.outputs).map(([path, about]) => ({
     name: path.replace(/^dist\//, ""),

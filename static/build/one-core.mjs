@@ -9,21 +9,24 @@ import { extname, resolve } from "node:path";
 
 const SCRIPT = /\.tsx?$/;
 
-export const oneCore = (root, ...shared) => {
-  const lazy = new Set();
-  return {
-    name: "one-core",
-    setup(build) {
-      build.onResolve({ filter: SCRIPT }, ({ kind, path, resolveDir }) => {
-        if (kind === "dynamic-import") lazy.add(resolve(resolveDir, path));
-        return undefined;
-      });
-      build.onLoad({ filter: SCRIPT }, async ({ path }) => {
-        if (!lazy.has(path)) return undefined;
-        const source = await readFile(path, "utf8");
-        const needs = shared.map((one) => `import ${JSON.stringify(resolve(root, one))};\n`);
-        return { contents: [source, ...needs].join("\n"), loader: extname(path).slice(1) };
-      });
-    },
-  };
+/**
+ * The files that a build fetches when asked for, by its metafile. A build that is under way may read
+ * one of them before it comes upon the place that fetches it, so another build has to tell.
+ */
+export const lazyParts = (root, { inputs }) => {
+  const imports = Object.values(inputs).flatMap((input) => input.imports);
+  const fetched = imports.filter(({ kind }) => kind === "dynamic-import");
+  return new Set(fetched.map(({ path }) => resolve(root, path)));
 };
+
+export const oneCore = (root, lazy, ...shared) => ({
+  name: "one-core",
+  setup(build) {
+    build.onLoad({ filter: SCRIPT }, async ({ path }) => {
+      if (!lazy.has(path)) return undefined;
+      const source = await readFile(path, "utf8");
+      const needs = shared.map((one) => `import ${JSON.stringify(resolve(root, one))};\n`);
+      return { contents: [source, ...needs].join("\n"), loader: extname(path).slice(1) };
+    });
+  },
+});
