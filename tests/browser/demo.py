@@ -54,7 +54,7 @@ def take_in_hand(phone: Phone, server: Server) -> DemoPhone:
     demo.open(f"c/{full}")
     page.get_by_text("More that can happen to it").tap()
     tap(page, "Tap")
-    said(page, f"{full} tapped. On this phone.")
+    said(page, f"{full} tapped.")
     return demo
 
 
