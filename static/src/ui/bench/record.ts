@@ -64,7 +64,7 @@ export const recordMove = async (to: string): Promise<void> => {
   const done = from.entries.at(-1) ?? "";
   const entered = from.entries.slice(0, -1);
   const onRecord = book.containers.peek().get(to)?.registered != null;
-  const moved = await save(`Moved: not ${from.number}, but ${to}.`, async () => {
+  const moved = await save(`Put down to ${to}, not ${from.number}.`, async () => {
     const all: Saved[] = [];
     for (const entry of entered) {
       all.push(await (onRecord ? book.undo(entry) : book.moveTo(entry, to)));

@@ -108,7 +108,7 @@ const Entry = ({ line, number, all }: { line: Line; number: string; all: readonl
         <WhichNumber
           wrong={number}
           onNumber={(to) =>
-            save(`Moved: not ${number}, but ${to}.`, () => book.moveTo(entry.id, to, entry))
+            save(`Put down to ${to}, not ${number}.`, () => book.moveTo(entry.id, to, entry))
           }
           onLeave={() => setMoving(false)}
         />
