@@ -8,9 +8,15 @@ from typing import Any
 from cellarapp.demo.brewery import Brewery
 from cellarapp.demo.clock import at
 from cellarapp.demo.fleet import Container
+from cellarapp.demo.words import OWNER
 from cellarapp.domain.calendar import write_instant
 
 HANDPUMPS = 2
+OPENS = [16, 16, 16, 16, 12, 12, 12]
+"""Its hour from Monday to Sunday."""
+CLOSES = 22
+MILLION = 10**6
+"""Settings are noted in millionths."""
 SEDIMENT_ML = 1_700
 """What stays in a firkin: published by a brewery and the revenue for a firkin, see figures."""
 
@@ -83,6 +89,15 @@ class Bar:
             saturday = day + timedelta(days=1 + ((4 - day.weekday()) % 7 or 7))
             sale_at = write_instant(at(saturday, 13))
             self._note(waiting[-1], at(day, 18, 20), "planned", sale_at=sale_at)
+
+    def write_hours(self, day: date) -> None:
+        """When it is open, in minutes after Monday's midnight: a cask runs out by these."""
+        hours = [24 * n + hour for n, opens in enumerate(OPENS) for hour in (opens, CLOSES)]
+        values = [60 * hour * MILLION for hour in hours]
+        self.brewery.book.note(
+            self.brewery.office, at(day, 18, 30), "setting", "bar_hours", by=OWNER,
+            values_millionths=values,
+        )  # fmt: skip
 
     def _fill_handpumps(self, day: date, moments: Iterator[datetime]) -> None:
         for pull in self.pulls:

@@ -30,6 +30,7 @@ def live(now: datetime, today: date, seed: int) -> Brewery:
             if brewery.days_ago(day) == 1:
                 outside.say(brewery, day)
                 loading.make_up(brewery, day)
+                bar.write_hours(day)
     return brewery
 
 
