@@ -10,13 +10,12 @@ from cellarapp.demo.clock import at
 from cellarapp.demo.fleet import Container
 from cellarapp.demo.words import OWNER
 from cellarapp.domain.calendar import write_instant
+from cellarapp.domain.figures import MILLIONTHS
 
 HANDPUMPS = 2
 OPENS = [16, 16, 16, 16, 12, 12, 12]
 """Its hour from Monday to Sunday."""
 CLOSES = 22
-MILLION = 10**6
-"""Settings are noted in millionths."""
 SEDIMENT_ML = 1_700
 """What stays in a firkin: published by a brewery and the revenue for a firkin, see figures."""
 
@@ -93,7 +92,7 @@ class Bar:
     def write_hours(self, day: date) -> None:
         """When it is open, in minutes after Monday's midnight: a cask runs out by these."""
         hours = [24 * n + hour for n, opens in enumerate(OPENS) for hour in (opens, CLOSES)]
-        values = [60 * hour * MILLION for hour in hours]
+        values = [60 * hour * MILLIONTHS for hour in hours]
         self.brewery.book.note(
             self.brewery.office, at(day, 18, 30), "setting", "bar_hours", by=OWNER,
             values_millionths=values,

@@ -15,6 +15,10 @@ Settings = Mapping[str, object]
 """The brewery's own values, by the ids of the figures that they stand in for."""
 
 
+MILLIONTHS = 10**6
+"""The brewery's own values are noted in whole millionths, so that nothing is rounded on the way."""
+
+
 class Figure(TypedDict):
     """One figure of the trade with what it is called and where it comes from.
 

@@ -2,10 +2,8 @@
 
 import json
 
-from cellarapp.domain.figures import FIGURES
+from cellarapp.domain.figures import FIGURES, MILLIONTHS
 from cellarapp.storage.work import reading
-
-MILLION = 10**6
 
 
 def brewery_settings() -> dict[str, float | list[float]]:
@@ -18,7 +16,7 @@ def brewery_settings() -> dict[str, float | list[float]]:
         if fields.get("retired"):
             continue
         if "least" not in FIGURES[name] and "value_millionths" in fields:
-            found[name] = fields["value_millionths"] / MILLION
+            found[name] = fields["value_millionths"] / MILLIONTHS
         elif "least" in FIGURES[name] and "values_millionths" in fields:
-            found[name] = [one / MILLION for one in fields["values_millionths"]]
+            found[name] = [one / MILLIONTHS for one in fields["values_millionths"]]
     return found

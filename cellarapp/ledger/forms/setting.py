@@ -5,7 +5,7 @@ from typing import Any
 from marshmallow import ValidationError, validates_schema
 
 from cellarapp.domain.errors import OutOfRange
-from cellarapp.domain.figures import FIGURES, setting, setting_list
+from cellarapp.domain.figures import FIGURES, MILLIONTHS, setting, setting_list
 from cellarapp.ledger.forms.form import Form
 
 
@@ -25,9 +25,9 @@ class SettingForm(Form):
             return
         try:
             if isinstance(given, list):
-                setting_list(name, {name: [one / 10**6 for one in given]})
+                setting_list(name, {name: [one / MILLIONTHS for one in given]})
             else:
-                setting(name, {name: given / 10**6})
+                setting(name, {name: given / MILLIONTHS})
         except OutOfRange as refusal:
             low, high, unit, why = (refusal.facts[one] for one in ("low", "high", "unit", "why"))
             said = f"{fact} of {name} must be from {low} to {high} {unit}, in millionths. {why}"

@@ -31,6 +31,9 @@ export function figure<Id extends FigureId>(name: Id): Figures[Id]["value"] {
   return figuresJson[name].value;
 }
 
+/** The brewery's own values are noted in whole millionths, so that nothing is rounded on the way. */
+export const MILLIONTHS = 1_000_000;
+
 const OWN = "A setting of the brewery";
 
 /** The brewery's own value of a figure that is one number, or the figure itself. Throws out-of-range. */

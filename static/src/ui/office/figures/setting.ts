@@ -1,6 +1,6 @@
 // Which figures a brewery may set, and what was typed for one: its value, or what is wrong with it.
 
-import { FIGURES, type Figure, type FigureId } from "../../../domain/figures.ts";
+import { FIGURES, type Figure, type FigureId, MILLIONTHS } from "../../../domain/figures.ts";
 import { count, sentence } from "../../words.ts";
 
 /** What is not published to the letter, or differs from house to house. */
@@ -25,7 +25,7 @@ export const isList = ({ least }: Figure): boolean => least !== undefined;
 
 const PLACES = /^\d{1,7}(\.\d{1,6})?$/;
 
-const millionths = (text: string): number => Math.floor(Number(text) * 1_000_000 + 0.5);
+const millionths = (text: string): number => Math.floor(Number(text) * MILLIONTHS + 0.5);
 
 const within = ({ low = 0, high = Number.POSITIVE_INFINITY }: Figure, text: string): boolean =>
   Number(text) >= low && Number(text) <= high;
