@@ -3,7 +3,7 @@
 import { daysBetween } from "../../domain/calendar.ts";
 import type { Customer } from "../../domain/records.ts";
 import type { OwnEntry } from "../../store/own-shown.ts";
-import { WEEKDAYS } from "../office/records/specs.ts";
+import { WEEKDAYS } from "../words/weekdays.ts";
 
 export type Customers = ReadonlyMap<string, Customer>;
 

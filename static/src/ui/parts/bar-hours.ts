@@ -2,16 +2,7 @@
 
 import { clockOf } from "../../domain/cellar/times.ts";
 import { DAY_MINUTES, WEEK_DAYS, WEEK_MINUTES } from "../../domain/cellar/units.ts";
-
-export const DAYS = [
-  "Monday",
-  "Tuesday",
-  "Wednesday",
-  "Thursday",
-  "Friday",
-  "Saturday",
-  "Sunday",
-] as const;
+import { WEEKDAYS } from "../words/weekdays.ts";
 
 /** Minutes after the midnight with which a day begins; past the next one they run on. */
 type Span = readonly [opens: number, closes: number];
@@ -30,7 +21,7 @@ const clock = (minute: number): string =>
 
 /** What stands in the field of each day: "12:00-15:00 17:00-00:30", "" for a day that it is shut. */
 export const typedDays = (minutes: readonly number[]): string[] =>
-  DAYS.map((_, day) =>
+  WEEKDAYS.map((_, day) =>
     spansOf(minutes, day)
       .map((span) => span.map(clock).join("-"))
       .join(" "),
@@ -81,7 +72,7 @@ export const readDays = (typed: readonly string[]): number[] | { faults: (string
 /** "Monday to Thursday 12:00 to 23:00, Friday 12:00 to 00:30"; that every hour counts with none. */
 export const barHoursWords = (minutes: readonly number[]): string => {
   if (minutes.length === 0) return "Not entered: every hour counts, nights too";
-  const each = DAYS.map((name, day) => {
+  const each = WEEKDAYS.map((name, day) => {
     const spans = spansOf(minutes, day).map((span) => span.map(clock).join(" to "));
     return { name, says: spans.length === 0 ? "shut" : spans.join(" and ") };
   });

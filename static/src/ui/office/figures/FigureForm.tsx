@@ -2,17 +2,12 @@
 
 import { useState } from "preact/hooks";
 import { FIGURES, type FigureId } from "../../../domain/figures.ts";
-import { book } from "../../../store/book.ts";
-import { may } from "../../mine.ts";
 import { ownFigures } from "../../own-figures.ts";
-import { Button } from "../../parts/Button.tsx";
 import { Field } from "../../parts/Field.tsx";
 import { kindWords, standingValue, valueWords } from "../../parts/figure-words.ts";
-import { NotMine } from "../../parts/NotMine.tsx";
-import { save } from "../../parts/say.ts";
 import { useSources } from "../../parts/sources.ts";
-import { goOnTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
+import { SettingForm } from "../SettingForm.tsx";
 import { hintWords, isList, readFigure, typedFigure } from "./setting.ts";
 
 const About = ({ id }: { id: FigureId }) => {
@@ -44,26 +39,20 @@ export const FigureForm = ({ id }: { id: FigureId }) => {
   const [fault, setFault] = useState<string | null>(null);
   const isOwn = ownFigures.value[id] !== undefined;
 
-  const record = async (text: string, facts: object) => {
-    if (await save(text, () => book.record("setting", id, facts))) goOnTo("office", "figures");
-  };
-  const keep = () => {
-    const read = readFigure(figure, typed);
-    if ("fault" in read) return setFault(read.fault);
-    // A value given up before counts again once another is set.
-    return void record(`${name} is now ${valueWords(read.value, unit)}.`, {
-      ...read.facts,
-      retired: false,
-    });
+  const read = () => {
+    const found = readFigure(figure, typed);
+    if ("fault" in found) {
+      setFault(found.fault);
+      return null;
+    }
+    return { says: `${name} is now ${valueWords(found.value, unit)}.`, facts: found.facts };
   };
   return (
-    <form
-      class="form"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        keep();
-      }}
+    <SettingForm
+      id={id}
+      section="figures"
+      read={read}
+      back={isOwn ? { label: "Back to the default", says: `${name} is as usual again.` } : null}
     >
       <About id={id} />
       <Field
@@ -74,17 +63,6 @@ export const FigureForm = ({ id }: { id: FigureId }) => {
         onValue={setTyped}
         fault={fault}
       />
-      <NotMine kind="setting" />
-      {may("setting") && (
-        <button type="submit" class="button main wide">
-          Keep it
-        </button>
-      )}
-      {isOwn && may("setting") && (
-        <Button onPress={() => void record(`${name} is as usual again.`, { retired: true })}>
-          Back to the default
-        </Button>
-      )}
-    </form>
+    </SettingForm>
   );
 };

@@ -3,9 +3,10 @@
 import { known } from "../../known.ts";
 import { Choice, Several } from "../../parts/Choice.tsx";
 import { Field, Select } from "../../parts/Field.tsx";
+import { WEEKDAYS } from "../../words/weekdays.ts";
 import { ByKind } from "./ByKind.tsx";
 import { choicesFor } from "./of-kind.ts";
-import { type FieldSpec, type OfficeKind, SPECS, WEEKDAYS } from "./specs.ts";
+import { type FieldSpec, type OfficeKind, SPECS } from "./specs.ts";
 
 interface Props {
   spec: FieldSpec;

@@ -4,6 +4,7 @@ import type { Settings } from "../../../domain/figures.ts";
 import type { Lot } from "../../../domain/records.ts";
 import { basisWords, isPast, lifeWords } from "../../bench/lots.ts";
 import { addedWords } from "../../words/entries.ts";
+import { WEEKDAYS } from "../../words/weekdays.ts";
 import {
   count,
   type Doc,
@@ -14,7 +15,7 @@ import {
   strength,
   text,
 } from "../../words.ts";
-import { type OfficeKind, SPECS, WEEKDAYS } from "./specs.ts";
+import { type OfficeKind, SPECS } from "./specs.ts";
 
 const figureOf = (doc: Doc, name: string): number | null => {
   const value = doc.fields[name];

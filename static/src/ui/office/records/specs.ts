@@ -294,13 +294,3 @@ export const SPECS: { readonly [kind in OfficeKind]: RecordSpec } = {
   customer: CUSTOMER,
   lot: LOT,
 };
-
-export const WEEKDAYS = [
-  "Monday",
-  "Tuesday",
-  "Wednesday",
-  "Thursday",
-  "Friday",
-  "Saturday",
-  "Sunday",
-] as const;

@@ -5,14 +5,13 @@ import wordings from "../../../../../cellarapp/domain/wordings.json";
 import { book } from "../../../store/book.ts";
 import { may } from "../../mine.ts";
 import { unknownNames } from "../../out/call-text.ts";
-import { Button } from "../../parts/Button.tsx";
 import { Below } from "../../parts/Field.tsx";
 import { Line, Lines } from "../../parts/Line.tsx";
 import { NotMine } from "../../parts/NotMine.tsx";
-import { save } from "../../parts/say.ts";
-import { goOnTo, hrefTo } from "../../shell/route.ts";
+import { hrefTo } from "../../shell/route.ts";
 import { useTitle } from "../../shell/title.ts";
 import { listWords } from "../../words.ts";
+import { SettingForm } from "../SettingForm.tsx";
 
 type Text = keyof typeof wordings;
 
@@ -52,22 +51,17 @@ const Form = ({ text }: { text: Text }) => {
   const isOwn = own?.words !== undefined && own.retired !== true;
   const [typed, setTyped] = useState(isOwn ? (own.words ?? words) : words);
   const [fault, setFault] = useState<string | null>(null);
-  const record = async (said: string, facts: object) => {
-    if (await save(said, () => book.record("setting", text, facts))) goOnTo("office", "texts");
-  };
-  const keep = () => {
+  const read = () => {
     const wrong = faultOf(typed, holds);
     setFault(wrong);
-    if (wrong === null) void record("The text is kept.", { words: typed.trim(), retired: false });
+    return wrong === null ? { says: "The text is kept.", facts: { words: typed.trim() } } : null;
   };
   return (
-    <form
-      class="form"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        keep();
-      }}
+    <SettingForm
+      id={text}
+      section="texts"
+      read={read}
+      back={isOwn ? { label: "Back to the default", says: "The text is the default again." } : null}
     >
       <div class="field">
         <label for="own-text">{label}</label>
@@ -89,14 +83,6 @@ const Form = ({ text }: { text: Text }) => {
           fault={fault}
         />
       </div>
-      <button type="submit" class="button main wide">
-        Keep it
-      </button>
-      {isOwn && (
-        <Button onPress={() => void record("The text is the default again.", { retired: true })}>
-          Back to the default
-        </Button>
-      )}
-    </form>
+    </SettingForm>
   );
 };
