@@ -53,6 +53,7 @@ def test_a_dip_leads_to_venting_the_next_one(phone: Phone, brewery: Brewery) -> 
         page.get_by_label(day).fill("00-24")
     tap(page, "Keep it")
     expect(page.get_by_text("Times such as 12-23")).to_be_visible()
+    expect(page.get_by_label("Monday")).to_be_focused()
     page.get_by_label("Monday").fill("00-24")
     tap(page, "Keep it")
     said(page, "The bar: Monday to Sunday 00:00 to 24:00.")

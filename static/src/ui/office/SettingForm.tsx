@@ -35,8 +35,9 @@ export const SettingForm = (props: {
       onSubmit={(event) => {
         event.preventDefault();
         const kept = read();
+        if (kept === null) return focusOnFault(event.currentTarget);
         // A value given up before counts again once another is set.
-        if (kept !== null) void record(kept.says, { ...kept.facts, retired: false });
+        return void record(kept.says, { ...kept.facts, retired: false });
       }}
     >
       {props.children}
@@ -51,4 +52,9 @@ export const SettingForm = (props: {
       )}
     </form>
   );
+};
+
+/** The button may be far below: a fault that has just been said is brought into sight and focus. */
+const focusOnFault = (form: HTMLElement): void => {
+  requestAnimationFrame(() => form.querySelector<HTMLElement>("[aria-invalid=true]")?.focus());
 };
